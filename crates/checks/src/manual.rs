@@ -27,13 +27,15 @@ pub fn entry(rule: &Rule) -> Entry {
         id: rule.id.to_owned(),
         title: rule.title.to_owned(),
         keys: String::new(),
-        text: [rule.looks, rule.matters, rule.remedy, rule.source, rule.limits].join(" "),
+        text: [&rule.looks.in_both(), rule.matters, rule.remedy, &rule.source.in_both(), &rule.limits.in_both()]
+            .join(" "),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rule::Prose;
 
     #[test]
     fn rules_are_found_by_title_and_by_what_they_say() {
@@ -43,6 +45,22 @@ mod tests {
         }
         let laminar = search("laminar gaps");
         assert!(laminar.iter().any(|hit| hit.entry.id == "gap-not-laminar"), "{laminar:?}");
+    }
+
+    /// What a rule says in US units it says in SI, and what it says without numbers it says once.
+    #[test]
+    fn rules_say_the_same_in_both_systems() {
+        let mut told = 0;
+        for rule in RULES {
+            for (us, si) in [rule.looks, rule.source, rule.limits].into_iter().flat_map(Prose::pairs) {
+                assert!(stillrise_units::spoken::agree(us, si), "{}: {us}, {si}", rule.id);
+                told += 1;
+            }
+            for text in [rule.title, rule.matters, rule.remedy] {
+                assert!(stillrise_units::spoken::pairs(text).is_empty(), "{}: {text}", rule.id);
+            }
+        }
+        assert!(told > 30, "{told}");
     }
 
     #[test]

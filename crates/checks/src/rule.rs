@@ -7,7 +7,8 @@ use stillrise_design::provenance::{Assumption, Origin, Pair, show_in_prose};
 use stillrise_design::{Ledger, Node, Val};
 use stillrise_handbook::page::Arg;
 use stillrise_units::catalog::{FT, M, PERCENT};
-use stillrise_units::{Length, Ratio, System, Typed, Unit, print};
+use stillrise_units::spoken::{in_both, pairs};
+use stillrise_units::{Length, Ratio, System, Typed, Unit, print, spoken};
 
 /// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
 #[derive(Clone, Copy)]
@@ -57,6 +58,11 @@ impl<'a> Subject<'a> {
         let unit = self.enquiry.system().pick(units);
         print::in_prose(unit.to_si(print::or_nothing(unit.from_si(q.si()))), unit)
     }
+    /// A text in the words of the job's system; empty when nobody reads it.
+    #[must_use]
+    pub fn spoken(&self, text: &str) -> String {
+        if self.read { spoken(text, self.system()) } else { String::new() }
+    }
     /// A level of the site, to a hundredth of a foot or a millimetre; empty when nobody reads it.
     #[must_use]
     pub fn level(&self, at: Length) -> String {
@@ -71,10 +77,10 @@ impl<'a> Subject<'a> {
     pub fn digits(&self, value: f64, digits: usize) -> String {
         if self.read { print::digits(value, digits) } else { String::new() }
     }
-    /// A share in per cent, four digits; empty when nobody reads it.
+    /// A share in per cent, three digits; empty when nobody reads it.
     #[must_use]
     pub fn percent(&self, share: Ratio) -> String {
-        if self.read { print::with_unit(share.si(), &PERCENT) } else { String::new() }
+        if self.read { print::in_prose(share.si(), &PERCENT) } else { String::new() }
     }
     /// Units of print.
     #[must_use]
@@ -300,6 +306,28 @@ pub enum Part {
     Site,
 }
 
+/// A sentence of a rule, whose quantities are told in either system: `"above {2 ft/min|10.2 mm/s} it warns"`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Prose(pub(crate) &'static str);
+
+impl Prose {
+    /// For readers of one system.
+    #[must_use]
+    pub fn to(self, system: System) -> String {
+        spoken(self.0, system)
+    }
+    /// For readers of whom nothing is known: in SI, with US in brackets.
+    #[must_use]
+    pub fn in_both(self) -> String {
+        in_both(self.0)
+    }
+    /// Its quantities: US and SI.
+    #[must_use]
+    pub fn pairs(self) -> Vec<(&'static str, &'static str)> {
+        pairs(self.0)
+    }
+}
+
 /// One rule.
 pub struct Rule {
     /// Named for the fault: file stem in kebab case.
@@ -307,15 +335,15 @@ pub struct Rule {
     /// The fault in words.
     pub title: &'static str,
     /// What it looks for.
-    pub looks: &'static str,
+    pub looks: Prose,
     /// Why it matters.
     pub matters: &'static str,
     /// What to do.
     pub remedy: &'static str,
     /// Where it comes from.
-    pub source: &'static str,
+    pub source: Prose,
     /// Where it may be wrong.
-    pub limits: &'static str,
+    pub limits: Prose,
     /// The part it concerns.
     pub part: Part,
     /// Whether a unit that fails it must not be picked from a range.
@@ -354,7 +382,8 @@ macro_rules! rule {
     ($id:literal $title:literal, $part:ident $(, $bars:ident)?; looks $looks:literal matters $matters:literal remedy $remedy:literal source $source:literal limits $limits:literal) => {
         #[doc = concat!($title, ".\n\n*What it looks for.* ", $looks, "\n\n*Why it matters.* ", $matters, "\n\n*What to do.* ", $remedy, "\n\n*Source.* ", $source, "\n\n*Limits.* ", $limits)]
         pub static RULE: crate::rule::Rule = crate::rule::Rule {
-            id: $id, title: $title, looks: $looks, matters: $matters, remedy: $remedy, source: $source, limits: $limits,
+            id: $id, title: $title, looks: crate::rule::Prose($looks), matters: $matters, remedy: $remedy,
+            source: crate::rule::Prose($source), limits: crate::rule::Prose($limits),
             part: crate::rule::Part::$part,
             bars_pick: crate::rule::bars!($($bars)?),
             file: file!(),

@@ -48,6 +48,7 @@ pub fn begin_on<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, ready: &Ready<'_>)
 
 fn begun<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, basis: impl FnOnce(&mut T) -> Result<Basis, Stop>) -> Design {
     let mut design = Design { triage: triage::triage(e), ..Design::default() };
+    t.speaks(e.system());
     claims::record(t, w, e);
     match basis(t) {
         Ok(basis) => {

@@ -180,6 +180,11 @@ impl Entry {
     pub fn shown(&self, system: System) -> String {
         show(&self.value, self.units, system)
     }
+    /// The value in prose and tables, three digits; see [`print::told`].
+    #[must_use]
+    pub fn told(&self, system: System) -> String {
+        told(&self.value, self.units, system)
+    }
     /// How the key of an uncertain value is declared: of one assumed, or given with a range.
     #[must_use]
     pub fn declared(&self) -> Declared {
@@ -188,6 +193,16 @@ impl Entry {
             (_, Some(within)) => within.declared,
             _ => Declared::default(),
         }
+    }
+}
+
+/// A value in prose and tables, three digits; see [`print::told`].
+#[must_use]
+pub fn told(value: &Arg, units: Option<Pair>, system: System) -> String {
+    match (value, units) {
+        (Arg::Number(si), Some(pair)) => print::told(*si, system.pick(pair)),
+        (Arg::Number(si), None) => print::digits(print::or_nothing(*si), 3),
+        _ => show(value, units, system),
     }
 }
 
@@ -241,6 +256,8 @@ pub trait Trail {
     }
     /// Begins one that somebody asks for.
     fn part(&mut self, part: Part, name: impl core::fmt::Display);
+    /// In which system the reader is told what we say of a value.
+    fn speaks(&mut self, _: System) {}
 }
 
 /// Records nothing.

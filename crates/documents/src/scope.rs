@@ -309,7 +309,7 @@ impl Split<'_> {
             let floor = performance.and_then(|p| p.site.installation.floor).map_or_else(String::new, |floor| {
                 format!(
                     "floor of the unit at {} of the site's datum",
-                    print::with_unit(floor.q.si(), self.settled.job.enquiry.system().pick((&FT, &M)))
+                    print::told(floor.q.si(), self.settled.job.enquiry.system().pick((&FT, &M)))
                 )
             });
             let uplift = performance.and_then(|p| p.flotation.as_ref()?.uplift).filter(|uplift| uplift.q.si() > 0.0);

@@ -147,6 +147,7 @@ fn the_matrix_names_the_page_on_which_a_thing_stands() -> Outcome {
     let mut seen = 0;
     for name in ["vehicle-yard", "truck-wash", "transformer-yard"] {
         let settled = job(name, "")?;
+        let system = settled.job.enquiry.system();
         let matrix = text(&settled, "compliance-matrix", Edition::Client)?;
         let report = pages(&settled, "calculation-report", Edition::Client)?;
         let annex = pages(&settled, "calculation-annex", Edition::Client)?;
@@ -157,7 +158,7 @@ fn the_matrix_names_the_page_on_which_a_thing_stands() -> Outcome {
                 Grade::NotApplicable => continue,
             };
             // A row begins with its source and its title; the place stands behind what was found.
-            let row = squeeze(&format!("{}{}", judged.rule.source, judged.rule.title));
+            let row = squeeze(&format!("{}{}", judged.rule.source.to(system), judged.rule.title));
             let (_, behind) = matrix.split_once(&row).ok_or_else(|| format!("{name}: no row {row}"))?;
             let (_, page) = behind.split_once(paper).ok_or_else(|| format!("{name}: no page for {row}"))?;
             let page: usize = page.chars().take_while(char::is_ascii_digit).collect::<String>().parse()?;
@@ -188,8 +189,9 @@ fn decisions_are_boxes_and_findings_stand_on_a_sheet_of_our_own() -> Outcome {
         }
         let sheet = text(&settled, "review-sheet", Edition::Us)?;
         for judged in found {
-            for says in [judged.rule.title, judged.rule.matters, judged.rule.remedy, judged.rule.limits, judged.rule.id]
-            {
+            let rule = judged.rule;
+            let limits = rule.limits.to(settled.job.enquiry.system());
+            for says in [rule.title, rule.matters, rule.remedy, &limits, rule.id] {
                 assert!(sheet.contains(&squeeze(says)), "{name}: {says}");
             }
         }

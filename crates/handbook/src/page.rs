@@ -4,7 +4,7 @@
 mod argument;
 
 pub use argument::{Arg, Argument, Group, Kind, Series};
-use stillrise_units::{Unit, print};
+use stillrise_units::{System, Unit, print};
 
 /// One argument, or the result, of a formula.
 #[derive(Debug)]
@@ -221,26 +221,27 @@ impl Page {
         }
     }
 
-    /// What a reader must know because an argument lies outside the trusted range.
+    /// What a reader of a system must know because an argument lies outside the trusted range.
     #[must_use]
-    pub fn notes(&self, args: &[Arg]) -> Vec<String> {
+    pub fn notes(&self, args: &[Arg], system: System) -> Vec<String> {
         let mut notes = Vec::new();
         for (symbol, arg) in self.args.iter().zip(args) {
-            self.note(symbol, arg, &mut notes);
+            self.note(symbol, arg, system, &mut notes);
         }
         notes
     }
 
-    fn note(&self, symbol: &Symbol, arg: &Arg, notes: &mut Vec<String>) {
+    fn note(&self, symbol: &Symbol, arg: &Arg, system: System, notes: &mut Vec<String>) {
         let si = match arg {
             Arg::Number(si) => *si,
             Arg::Group(group, fields) => {
-                return group.fields.iter().zip(fields).for_each(|(field, arg)| self.note(field, arg, notes));
+                return group.fields.iter().zip(fields).for_each(|(field, arg)| self.note(field, arg, system, notes));
             }
-            Arg::Groups(groups) => return groups.iter().for_each(|group| self.note(symbol, group, notes)),
+            Arg::Groups(groups) => return groups.iter().for_each(|group| self.note(symbol, group, system, notes)),
             Arg::Choice(_) | Arg::Series(_) => return,
         };
-        let (Some((low, high)), Some((_, unit))) = (symbol.range, symbol.units) else { return };
+        let (Some((low, high)), Some(pair)) = (symbol.range, symbol.units) else { return };
+        let (unit, shown) = (pair.1, system.pick(pair));
         let value = unit.from_si(si);
         let slack = 1e-9 * (high - low).abs();
         if value < low - slack || value > high + slack {
@@ -248,9 +249,9 @@ impl Page {
                 "{}: {} is {}, outside the trusted range {} to {}",
                 self.title,
                 symbol.meaning,
-                print::with_unit(si, unit),
-                print::digits(low, 4),
-                print::with_unit(unit.to_si(high), unit),
+                print::in_prose(si, shown),
+                print::digits(print::or_nothing(shown.from_si(unit.to_si(low))), 3),
+                print::in_prose(unit.to_si(high), shown),
             ));
         }
     }

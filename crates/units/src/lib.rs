@@ -20,9 +20,11 @@ pub mod math;
 pub mod parse;
 pub mod print;
 mod quantity;
+pub mod spoken;
 
 pub use catalog::{Dim, Unit};
 pub use fault::{Fault, nearest};
 pub use parse::{Gallon, Reading};
 pub use print::System;
 pub use quantity::*;
+pub use spoken::spoken;

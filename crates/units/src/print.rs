@@ -69,6 +69,18 @@ pub fn in_prose(si: f64, unit: &Unit) -> String {
     with_symbol(digits(unit.from_si(si), 3), unit)
 }
 
+/// A number and its unit in prose and tables: three significant digits, lengths and levels to a step of their rule, as
+/// differences of them count. Zero is zero, whatever rounding left of it.
+#[must_use]
+pub fn told(si: f64, unit: &Unit) -> String {
+    let value = or_nothing(unit.from_si(si));
+    if matches!(unit.symbol, "mm" | "in" | "ft" | "m") {
+        with_unit(unit.to_si(value), unit)
+    } else {
+        with_symbol(digits(value, 3), unit)
+    }
+}
+
 /// The same of what something must be at least: never rounded down.
 #[must_use]
 pub fn at_least(si: f64, unit: &Unit) -> String {
@@ -140,6 +152,8 @@ mod tests {
         assert_eq!(with_unit(6.309_019_64e-5 * 45.25, &GPM), "45.25 gpm");
         assert_eq!(in_prose(6.309_019_64e-5 * 45.25, &GPM), "45.2 gpm");
         assert_eq!(with_unit(0.125, &PERCENT), "12.5 %");
+        assert_eq!((told(0.123_45, &PERCENT), told(1e-14, &PERCENT)), ("12.3 %".to_owned(), "0 %".to_owned()));
+        assert_eq!((told(1.1234, &MM), told(60.666, &M2)), ("1123 mm".to_owned(), "60.7 m2".to_owned()));
         assert_eq!(with_unit(283.15, &DEG_F), "50 °F");
     }
 }

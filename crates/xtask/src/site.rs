@@ -15,6 +15,7 @@ pub const LEAST: &[(&str, usize)] = &[
     ("method", 12),
     ("keys", 20),
     ("cause", 15),
+    ("words", 2),
     ("data", 10),
     ("guide", 3),
 ];

@@ -7,11 +7,11 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "alarm-after-loss" "High-oil alarm too late", OilZone, bars_pick;
-    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails, and so does an alarm that the flow forces to a layer of less than 25 mm."
+    looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails, and so does an alarm that the flow forces to a layer of less than {1 in|25 mm}."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
     remedy "Less flow through each unit, a larger outlet or water held back ahead; an alarm for a thinner layer where its level was stated; a float for each oil where several may come."
     source "EN 858-2, 2003, emptying at 80 % of the oil store, at second hand; a default alarm at 60 % is our proposal"
-    limits "Friction of the float and waves shift the trip by some 1/2 in, which is not counted; 25 mm, twice that, is our proposal for the thinnest layer at which one is set."
+    limits "Friction of the float and waves shift the trip by some {1/2 in|13 mm}, which is not counted; {1 in|25 mm}, twice that, is our proposal for the thinnest layer at which one is set."
 }
 
 const FLOW: &str = "at the largest flow";

@@ -6,10 +6,10 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "chamber-too-fast" "Water too fast along the unit", Chamber, bars_pick;
-    looks "The mean velocity along the unit at the largest flow, over the whole wetted section: above 2 ft/min it warns, above 3 ft/min it fails."
+    looks "The mean velocity along the unit at the largest flow, over the whole wetted section: above {2 ft/min|10.2 mm/s} it warns, above {3 ft/min|15.2 mm/s} it fails."
     matters "A fast stream is turbulent, breaks up the layer that has collected and carries it on."
     remedy "A wider or deeper unit, more units in parallel, or a flow cap with equalisation ahead."
-    source "MIL-HDBK-1005/16, 1997: below 3 ft/min in the main chamber; API 421, 1990, at second hand: 3 ft/min or 15 times the rise; 2 ft/min is the low end that agency manuals give"
+    source "MIL-HDBK-1005/16, 1997: below {3 ft/min|15.2 mm/s} in the main chamber; API 421, 1990, at second hand: {3 ft/min|15.2 mm/s} or 15 times the rise; {2 ft/min|10.2 mm/s} is the low end that agency manuals give"
     limits "Written for basins without plates. The section is taken up to the crest and free of sludge."
 }
 

@@ -7,10 +7,10 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "draw-leaves-oil" "Draw-off leaves too much oil", OilZone;
-    looks "The layer of each oil that a fixed draw-off leaves behind: more than 1.5 in warns. A draw-off above the level at rest warns too. A unit that does not say where oil is drawn cannot be judged."
+    looks "The layer of each oil that a fixed draw-off leaves behind: more than {1.5 in|38 mm} warns. A draw-off above the level at rest warns too. A unit that does not say where oil is drawn cannot be judged."
     matters "Oil that cannot be drawn ages, thickens and takes up the store; each interval begins with it."
     remedy "A draw-off nearer to the crest, or an adjustable skim weir."
-    source "Hydrostatics; 1.5 in is our proposal, a draw-off 1 in below the crest leaves some 1.2 in of diesel"
+    source "Hydrostatics; {1.5 in|38 mm} is our proposal, a draw-off {1 in|25 mm} below the crest leaves some {1.2 in|30 mm} of diesel"
     limits "Holds while water follows the oil from the clear well or a hose. A floating suction leaves less."
 }
 

@@ -9,7 +9,7 @@ rule! {
     looks "The flow of one effluent pump against the largest flow through the unit: no more fails. The shortest time from one of its starts to the next against 10 minutes: less warns."
     matters "Pumps that do not keep up drown the weir ahead, and the oil levels with it; motors that start too often burn out."
     remedy "Larger pumps, or more room between start and stop; both pumps running are no reserve."
-    source "UFC 3-240-04A: 10 to 15 minutes from start to start for motors below 20 hp; the standby is not counted on"
+    source "UFC 3-240-04A: 10 to 15 minutes from start to start for motors below {20 hp|15 kW}; the standby is not counted on"
     limits "A soft start, or two pumps that take turns, let a motor rest longer."
 }
 

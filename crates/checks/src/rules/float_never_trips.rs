@@ -2,16 +2,16 @@
 
 use crate::ask::Ask;
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::catalog::{KG_M3, LBF, NEWTON, PERCENT};
+use stillrise_units::catalog::{KG_M3, LB_FT3, LBF, NEWTON, PERCENT};
 use stillrise_units::{Force, Typed, print};
 
 rule! {
     "float-never-trips" "Level float does not follow the interface", OilZone;
-    looks "For every oil the share of the float that hangs in the water, which must be above zero, and its net forces down in oil and up in water, which must be 0.05 N or more. A unit that does not say what its float weighs cannot be judged."
+    looks "For every oil the share of the float that hangs in the water, which must be above zero, and its net forces down in oil and up in water, which must be {0.0112 lbf|0.05 N} or more. A unit that does not say what its float weighs cannot be judged."
     matters "A float as light as the oil stays on top of it and never sinks with the interface; one with hardly any force sticks on its stem. The alarm stays silent."
     remedy "A float whose density lies midway between the heaviest oil in the cold and the lightest water, or a probe that tells oil from water."
-    source "Hydrostatics; 0.05 N for switch and cable is our proposal"
-    limits "A float of 0.3 L is assumed; fouled stems need more force. Salt or glycol makes the water heavier."
+    source "Hydrostatics; {0.0112 lbf|0.05 N} for switch and cable is our proposal"
+    limits "A float of {0.079 gal|0.3 L} is assumed; fouled stems need more force. Salt or glycol makes the water heavier."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {
@@ -54,7 +54,7 @@ pub(super) fn usual_float(s: &Subject<'_>, says: &str) -> Option<Verdict> {
     }
     let density = unit.retention.float_density;
     let says =
-        format!("the float's density is not stated; with a usual {}, {says}", s.show(density.q, (&KG_M3, &KG_M3)));
+        format!("the float's density is not stated; with a usual {}, {says}", s.show(density.q, (&LB_FT3, &KG_M3)));
     Some(Verdict::cannot_judge(
         says,
         [Ask::unit(s, "float_density", "What is the density of the level float?")],

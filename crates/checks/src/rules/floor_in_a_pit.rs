@@ -9,10 +9,10 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
-    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than 6 in below fails. Where the levels ask for a pump, that depth with the pump behind the unit warns. Without ground and, by gravity, incoming invert it cannot judge."
+    looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than {6 in|152 mm} below fails. Where the levels ask for a pump, that depth with the pump behind the unit warns. Without ground and, by gravity, incoming invert it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "A unit made for burial, or a pump of low shear ahead that lifts the water to one on the ground."
-    source "Geometry of the enquiry's levels; 6 in for a foundation is our proposal"
+    source "Geometry of the enquiry's levels; {6 in|152 mm} for a foundation is our proposal"
     limits "The ground is taken as level."
 }
 

@@ -7,10 +7,10 @@ use stillrise_units::{Temperature, Typed};
 
 rule! {
     "gasoline-vapour" "Vapour of light oil", Unit;
-    looks "Oils that may flash below 100 °F (37.8 °C), at the low end of their range. Where no oil was named it cannot judge."
+    looks "Oils that may flash below {100 °F|37.8 °C}, at the low end of their range. Where no oil was named it cannot judge."
     matters "Above such an oil stands vapour that burns. It gathers under the covers and in pits, and a float switch or a pump can light it."
     remedy "Have the area classified; vents from every compartment to the open; floats on intrinsically safe circuits; bonding at pump-out; a trap against vapour in the drain."
-    source "NFPA 30, class I liquids below 100 °F, from memory; a textbook of hazardous areas puts the inside of an oil separator into zone 0"
+    source "NFPA 30, class I liquids below {100 °F|37.8 °C}, from memory; a textbook of hazardous areas puts the inside of an oil separator into zone 0"
     limits "Flash points of named oils, several from memory. A spill of gasoline into a unit for diesel is not seen unless an oil says so."
 }
 

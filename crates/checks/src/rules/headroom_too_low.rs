@@ -10,7 +10,7 @@ rule! {
     looks "Clear height over the ground against the unit's walls as it stands and, on top of them, the height of a pack module with sling and hook; where nothing lifts out, room to reach in. Less fails. Where the height was not said it cannot judge."
     matters "A pack that cannot be lifted clear of the walls stays inside, and is cleaned there by somebody in a confined space."
     remedy "A lower unit or several lower ones, a pack that is lifted out in parts, a pit, or another place: under open sky or a higher hook."
-    source "Geometry of site and unit; 12 in of sling and hook and 24 in to reach in are engineering judgement"
+    source "Geometry of site and unit; {12 in|305 mm} of sling and hook and {24 in|610 mm} to reach in are engineering judgement"
     limits "A module is taken as high as the pack. A unit whose levels are open is taken as standing on the ground. Lids that swing up and the reach of a crane are not looked at."
 }
 

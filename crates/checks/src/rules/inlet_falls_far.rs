@@ -9,10 +9,10 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "inlet-falls-far" "Water falls far into the unit", Inlet;
-    looks "The incoming invert over the unit's inlet invert, where the water comes by gravity: more than 1 m warns. Without the levels that place the unit it cannot judge."
+    looks "The incoming invert over the unit's inlet invert, where the water comes by gravity: more than {3.28 ft|1 m} warns. Without the levels that place the unit it cannot judge."
     matters "Water that falls freely breaks oil into finer droplets and carries air and oil down; what it splashes leaves the pipe."
     remedy "A drop pipe that ends under water or a stilling manhole ahead of the unit, a steeper or lower pipe, or a unit raised on a plinth."
-    source "Engineering judgement for the 1 m; geometry of the enquiry's inverts and the unit's"
+    source "Engineering judgement for the {3.28 ft|1 m}; geometry of the enquiry's inverts and the unit's"
     limits "No droplet size is taken from the fall: it is not in the prediction of what leaves. A drop pipe that is there already is not seen."
 }
 

@@ -6,10 +6,10 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "inlet-nozzle-too-fast" "Water too fast in the inlet nozzle", Inlet;
-    looks "The velocity in the inlet nozzle, full bore, at the largest flow: above 3 ft/s it warns."
+    looks "The velocity in the inlet nozzle, full bore, at the largest flow: above {3 ft/s|0.914 m/s} it warns."
     matters "A jet breaks droplets, stirs the inlet chamber and shoots past the diffusion baffle."
     remedy "A larger nozzle, a wider pipe for the last ten bores ahead of it, or a deflector."
-    source "From memory: 3 ft/s as the usual bound of inlet pipes to gravity separators"
+    source "From memory: {3 ft/s|0.914 m/s} as the usual bound of inlet pipes to gravity separators"
     limits "A nozzle that runs part full is faster than this shows."
 }
 

@@ -10,7 +10,7 @@ rule! {
     looks "The velocity on the face of the mesh at the largest flow that brings oil, fouled, against the one the range states as measured; without one, against the fastest published test: above it it warns, below it cannot judge."
     matters "A coalescing bed catches, grows and sheds drops; above a critical velocity it sheds them as fine as they came, and what leaves is worse."
     remedy "A larger face, a coarser or thicker bed of known limit, or no credit for the mesh."
-    source "Abstract on beds of foam chips, 10 to 45 m/h; that a critical velocity exists, from an abstract without a number for such meshes"
+    source "Abstract on beds of foam chips, {0.547 to 2.46 ft/min|10 to 45 m/h}; that a critical velocity exists, from an abstract without a number for such meshes"
     limits "The critical velocity is a property of one bed and one oil: a published test of another bed shows only that such velocities were run."
 }
 

@@ -3,7 +3,7 @@
 use crate::ask::{Ask, WATERS};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_design::basis::european::covers;
-use stillrise_units::catalog::{IN_H, KG_M3, L_S, MM_H};
+use stillrise_units::catalog::{IN_H, KG_M3, L_S, LB_FT3, MM_H};
 use stillrise_units::{Flow, Typed, print};
 
 rule! {
@@ -52,7 +52,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         s.rests_on(&says, intensity, (&IN_H, &MM_H), |other| will_do(other * area, european.density.q))
     });
     by_rain
-        .or_else(|| s.rests_on(&says, european.density, (&KG_M3, &KG_M3), |other| will_do(european.rain.q, other)))
+        .or_else(|| s.rests_on(&says, european.density, (&LB_FT3, &KG_M3), |other| will_do(european.rain.q, other)))
         .unwrap_or_else(|| Verdict::passes(says))
 }
 

@@ -6,10 +6,10 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "oil-cap-too-thin" "No room for an oil layer", OilZone, bars_pick;
-    looks "The thickest permitted layer of the oil with the thinnest one: none at all fails, less than 2 in (50 mm) warns."
+    looks "The thickest permitted layer of the oil with the thinnest one: none at all fails, less than {2 in|50 mm} warns."
     matters "A layer that may hardly grow cannot be measured, alarmed or drawn off; the oil goes on into the pack, under the lip, over the rim or into the inlet."
     remedy "Change what governs: lip or pack lower under the crest, higher walls, more fall from inlet to outlet, less loss through mesh and plates."
-    source "Hydrostatics of the four caps; the bound of 2 in is our proposal"
+    source "Hydrostatics of the four caps; the bound of {2 in|50 mm} is our proposal"
     limits "The margins inside the caps are proposals of their own."
 }
 
@@ -23,7 +23,10 @@ fn look(s: &Subject<'_>) -> Verdict {
         Verdict::fails(format!("the levels leave no layer of {name} at all; what allows least is the {cap}"), oil.limit.at)
     } else if oil.limit.q < Length::of(50.0, &MM) {
         Verdict::warns(
-            format!("at most {layer} of {name} are permitted, less than 50 mm (2 in); what allows least is the {cap}"),
+            format!(
+                "at most {layer} of {name} are permitted, less than {}; what allows least is the {cap}",
+                s.spoken("{2 in|50 mm}")
+            ),
             oil.limit.at,
         )
     } else {

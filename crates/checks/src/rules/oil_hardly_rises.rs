@@ -2,15 +2,15 @@
 
 use crate::ask::{OILS, oil_is_named};
 use crate::rule::{Subject, Verdict, rule};
-use stillrise_units::catalog::{KG_M3, PERCENT};
+use stillrise_units::catalog::{KG_M3, LB_FT3, PERCENT};
 use stillrise_units::{Density, Typed, print};
 
 rule! {
     "oil-hardly-rises" "Oil that hardly rises", Enquiry;
-    looks "By how much the heaviest oil is lighter than the coldest water: less than 50 kg/m3 warns; 2 % of the water or less, some 20 kg/m3, fails. Where no oil was named, or its density is assumed in a range that reaches there, it cannot judge."
+    looks "By how much the heaviest oil is lighter than the coldest water: less than {3.12 lb/ft3|50 kg/m3} warns; 2 % of the water or less, some {1.25 lb/ft3|20 kg/m3}, fails. Where no oil was named, or its density is assumed in a range that reaches there, it cannot judge."
     matters "Rise goes with the difference. Near zero, a few degrees, a little salt or grit in the droplets decide whether oil rises at all."
     remedy "Ask for a certificate of the oil's density; heat the water, or use flotation."
-    source "50 kg/m3: EN 858-1 and UFGS 44 42 53 end their scope at an oil of 0.95; 2 % is our proposal, the same as in the triage"
+    source "EN 858-1 and UFGS 44 42 53: scope to an oil of 0.95, {3.12 lb/ft3|50 kg/m3} lighter than water; 2 % is our proposal, the same as in the triage"
     limits "Densities of named oils are typical values of wide ranges; grit in the oil makes it heavier still."
 }
 
@@ -26,7 +26,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return s.stopped();
     };
     let lighter = water.q - oil.cold.q;
-    let show = |q| s.show(q, (&KG_M3, &KG_M3));
+    let show = |q| s.show(q, (&LB_FT3, &KG_M3));
     let share = (lighter / water.q).si();
     let side = if share < 0.0 { "heavier" } else { "lighter" };
     let says = format!(
@@ -46,7 +46,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         // Cold oil is heavier than at 15 °C by nearly the same share, whatever its density.
         let colder = oil.cold.q / oil.density_15.q;
         let clear = |at_15: Density| water.q - at_15 * colder >= Density::of(SCOPE, &KG_M3);
-        let doubt = s.rests_on(&says, oil.density_15, (&KG_M3, &KG_M3), clear);
+        let doubt = s.rests_on(&says, oil.density_15, (&LB_FT3, &KG_M3), clear);
         doubt.unwrap_or_else(|| Verdict::passes(says))
     }
 }

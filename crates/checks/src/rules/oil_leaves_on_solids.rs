@@ -4,6 +4,7 @@ use super::hopper_missing::most_solids;
 use crate::ask::{LIMIT, OIL_ON_SOLIDS};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::fluids::pollutants::Gravity;
+use stillrise_design::performance::promise::solids;
 use stillrise_units::catalog::MG_L;
 use stillrise_units::{Concentration, Typed};
 
@@ -26,12 +27,12 @@ fn look(s: &Subject<'_>) -> Verdict {
     let show = |c| s.show(c, (&MG_L, &MG_L));
     let out = performance.storage.solids_out;
     let Some(oil) = performance.storage.oil_on_solids else {
-        let says = format!("{} of solids leave by the calculation; whether oil clings to them was not said", show(out.q));
+        let says = format!("{} of solids leave by the calculation; whether oil clings to them was not said", solids(out.q));
         return Verdict::cannot_judge(says, [OIL_ON_SOLIDS], out.at);
     };
     let limits = basis.limits.iter().filter(|l| l.pollutant.gravity == Gravity::Touches);
     let tightest = limits.map(|l| l.value.q).reduce(|a: Concentration, b| if b < a { b } else { a });
-    let says = format!("by the calculation {} of solids leave with {} of oil on them", show(out.q), show(oil.q));
+    let says = format!("by the calculation {} of solids leave with {} of oil on them", solids(out.q), show(oil.q));
     match tightest {
         Some(limit) if oil.q > limit => {
             Verdict::fails(format!("{says}, more than the limit of {} by itself", show(limit)), oil.at)

@@ -3,17 +3,20 @@
 use crate::ask::{Ask, OILS, oil_is_named, products};
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::fluids::chemicals::{Chemical, Effect, chemical};
-use stillrise_units::catalog::KG_M3;
+use stillrise_design::provenance::Pair;
+use stillrise_units::catalog::{KG_M3, LB_FT3};
 use stillrise_units::{Density, Typed};
 
 rule! {
     "oil-outside-scope" "Oil outside the scope of EN 858", Enquiry;
-    looks "Where somebody asks by the European standard: oils heavier than 950 kg/m3 at 15 °C, animal and vegetable oils, products that hold an emulsion or mix with water. Any of them warns. Where oil or products were not said, it cannot judge."
+    looks "Where somebody asks by the European standard: oils heavier than {59.3 lb/ft3|950 kg/m3} at {59 °F|15 °C}, animal and vegetable oils, products that hold an emulsion or mix with water. Any of them warns. Where oil or products were not said, it cannot judge."
     matters "The standard's sizes and classes hold for light liquids of mineral origin that separate. For others a nominal size says nothing."
     remedy "Leave the standard aside for that water, which asks for a treatment of its own."
     source "EN 858-1, 2002, scope, as quoted by other texts"
     limits "Fatty acid esters count as vegetable oil here. Which products hold an emulsion is judgement until a jar test."
 }
+
+const DENSITY: Pair = (&LB_FT3, &KG_M3);
 
 /// Whether most of the oil stays in the water with it, or it passes as a solution.
 fn holds(row: &Chemical) -> bool {
@@ -29,9 +32,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let ends = Density::of(950.0, &KG_M3);
     let (mut out, mut at) = (Vec::new(), None);
     for oil in &basis.fluids.oils {
-        let density = s.show(oil.density_15.q, (&KG_M3, &KG_M3));
+        let density = s.show(oil.density_15.q, DENSITY);
         if oil.density_15.q > ends {
-            out.push(format!("{} of {density} is heavier than 950 kg/m3", oil.name));
+            out.push(format!("{} of {density} is heavier than {}", oil.name, s.show(ends, DENSITY)));
             at = at.or(Some(oil.density_15.at));
         }
         if oil.oil.animal_or_vegetable {
@@ -62,7 +65,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         return Verdict::cannot_judge(says.join("; "), asks, None);
     }
     let names: Vec<&str> = basis.fluids.oils.iter().map(|oil| oil.name.as_str()).collect();
-    let says = format!("{}: light liquids to 950 kg/m3", names.join(", "));
-    let doubt = basis.fluids.oils.iter().find_map(|oil| s.rests_on(&says, oil.density_15, (&KG_M3, &KG_M3), |d| d <= ends));
+    let says = format!("{}: light liquids to {}", names.join(", "), s.show(ends, DENSITY));
+    let doubt = basis.fluids.oils.iter().find_map(|oil| s.rests_on(&says, oil.density_15, DENSITY, |d| d <= ends));
     doubt.unwrap_or_else(|| Verdict::passes(says))
 }

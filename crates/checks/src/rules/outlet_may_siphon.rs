@@ -10,7 +10,7 @@ rule! {
     looks "Whether the outlet pipe runs full at the largest flow: then it warns. It fails when no weir stands ahead of the pipe and the outfall lies below the lip of the downcomer or the mouth of the dip pipe."
     matters "A full pipe that falls away can siphon: it gulps, and it may draw the clear well down until oil passes under the downcomer."
     remedy "A larger or flatter outlet pipe that runs part full, a vent at its highest point, or a weir box open to the air ahead of it."
-    source "Common practice: a vent of a quarter of the bore, at least 2 in; the bound at the lip is our proposal"
+    source "Common practice: a vent of a quarter of the bore, at least {2 in|50 mm}; the bound at the lip is our proposal"
     limits "How the mouth of the pipe is made is not known: one open at its invert takes in air and breaks the siphon, a drop leg or tee under water does not."
 }
 

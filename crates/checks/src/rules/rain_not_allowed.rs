@@ -9,7 +9,7 @@ rule! {
     "rain-not-allowed" "Rain in a sewer that does not take it", Enquiry;
     looks "Whether rain off the declared surfaces would run to a sanitary sewer whose owner does not allow it. Where nobody said where the water goes, or whether rain may, it cannot judge."
     matters "Most owners of sanitary sewers bar rain: it fills the works in a storm. A unit sized for the storm would be bought for water that may not go there."
-    remedy "Roof water straight to the storm drain; other rain kept out by a roof, a kerb and grading, or drained elsewhere with a separator of its own; a valve that turns a wash pad to the storm drain only where nothing but washing goes on there; or the owner's consent in writing."
+    remedy "Roof water straight to the storm drain; other rain kept out by a roof, a kerb and grading, or led elsewhere with a separator of its own; a valve that turns a wash pad to the storm drain only where nothing but washing goes on there; or the owner's consent in writing."
     source "Common practice of sewer rules; 40 CFR 403 leaves it to the local limits"
     limits "Sees declared surfaces only; rain that blows in or seeps in is not seen. Where other water comes to a unit that is to be bought, the unit is worked without rain that is barred; where a containment holds rain back, and at a unit that stands, the rain stays in."
 }

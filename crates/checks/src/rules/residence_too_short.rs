@@ -9,7 +9,7 @@ rule! {
     looks "The water up to the crest over the largest steady flow through one unit: below 90 s it warns."
     matters "Trade experience finds oil carried out again from units with less water in them; surges pass through at once."
     remedy "A unit that holds more water, units in parallel, or equalisation ahead."
-    source "French trade advice, 90 L for each L/s of nominal size; not a standard. API 421 and EN 858 give no time"
+    source "French trade advice, {24 gal for each 16 gpm|90 L for each L/s} of nominal size; not a standard. API 421 and EN 858 give no time"
     limits "Time alone does not separate; rise and plate area do. Oil and sludge in the unit shorten it."
 }
 

@@ -2,7 +2,7 @@
 
 use crate::rule::{Subject, Verdict, rule};
 use stillrise_handbook::fluids::chemicals::{Effect, chemical};
-use stillrise_units::catalog::{KG_M3, PERCENT};
+use stillrise_units::catalog::{KG_M3, LB_FT3, PERCENT};
 use stillrise_units::{Ratio, Typed};
 
 rule! {
@@ -10,7 +10,7 @@ rule! {
     looks "Dissolved salt above 0.5 % by mass, or in a stream of its own too, or brine declared without saying how much salt comes with it. Where nobody spoke of salt it cannot judge."
     matters "Salt makes the water heavier: oil stands higher on it, a float rides higher, and levels set in fresh water are wrong. It corrodes steel."
     remedy "Set levels and float for both waters; choose materials for chloride."
-    source "Hydrostatics; 0.5 %, some 4 kg/m3, is our proposal"
+    source "Hydrostatics; 0.5 %, some {0.25 lb/ft3|4 kg/m3}, is our proposal"
     limits "One salt content in all cases; a layer of brine below fresh melt water is not seen."
 }
 
@@ -47,7 +47,7 @@ fn look(s: &Subject<'_>) -> Verdict {
             }
         };
     };
-    let show = |q| s.show(q, (&KG_M3, &KG_M3));
+    let show = |q| s.show(q, (&LB_FT3, &KG_M3));
     let float =
         s.design.train.as_ref().map(|t| format!(", float {}", show(t.unit.retention.float_density.q))).unwrap_or_default();
     let water = basis.fluids.cold.density;

@@ -7,10 +7,10 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "slot-too-fast" "Water too fast under the downcomer", Downcomer, bars_pick;
-    looks "The velocity under the downcomer's lip at the largest flow: above 0.15 ft/s it warns, above 0.3 ft/s it fails."
+    looks "The velocity under the downcomer's lip at the largest flow: above {0.15 ft/s|45.7 mm/s} it warns, above {0.3 ft/s|91.4 mm/s} it fails."
     matters "A fast underflow pulls oil down from the interface and sludge up from the floor."
     remedy "A higher lip, a wider unit, or less flow through each unit."
-    source "Common practice for 0.1 to 0.15 ft/s; 0.3 ft/s is our proposal"
+    source "Common practice for {0.1 to 0.15 ft/s|30.5 to 45.7 mm/s}; {0.3 ft/s|91.4 mm/s} is our proposal"
     limits "The slot is taken as free of sludge and as wide as the unit. What a dip pipe draws is looked at by its height under the oil."
 }
 

@@ -18,4 +18,5 @@ pub mod size;
 pub mod submittal;
 mod under;
 pub mod verify;
+pub mod words;
 pub mod work;

@@ -14,8 +14,8 @@ use stillrise_search::risk::{SAMPLES, risk};
 pub struct Args {
     /// The enquiry file, or its folder
     file: PathBuf,
-    /// Samples to draw
-    #[arg(long, default_value_t = SAMPLES as u32, value_parser = clap::value_parser!(u32).range(20..=1_000_000))]
+    /// Runs of the calculation, each with its inputs drawn from their ranges
+    #[arg(long = "runs", alias = "samples", default_value_t = SAMPLES as u32, value_parser = clap::value_parser!(u32).range(20..=1_000_000))]
     samples: u32,
     /// The study as JSON
     #[arg(long)]

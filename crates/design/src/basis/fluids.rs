@@ -197,7 +197,7 @@ pub fn fluids<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Fluids, St
     for block in &e.oils {
         if let Some(row) = block.kind.as_deref().and_then(oil) {
             let name = block.name.0.clone().unwrap_or_else(|| row.title.to_owned());
-            let stated = stated(t, w, &say!(T, "density of {name} at 15 °C"), &block.density);
+            let stated = stated(t, w, &say!(T, "density of {name} at {{59 °F|15 °C}}"), &block.density);
             oils.push(state(t, w, row, &name, stated, &cold, &warm)?);
         }
     }
@@ -272,7 +272,7 @@ fn state<T: Trail>(
         None => {
             // Asked for by the word of the handbook: several waters may carry it, and no block need name it.
             let block = OilBlock::standing(Place::named(OilBlock::spec().name, row.word));
-            let label = say!(T, "density of {name} at 15 °C");
+            let label = say!(T, "density of {name} at {{59 °F|15 °C}}");
             assumed(t, w, &block.density().of(name), &label, spread(&row.density_15))
         }
     };

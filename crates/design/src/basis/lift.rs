@@ -186,7 +186,7 @@ fn or_default<T: Trail, Q: Typed>(
 fn main<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, block: &Block, nu: Val<KinematicViscosity>) -> Option<Main> {
     let lift = stated(t, w, "static lift", &block.static_lift)?;
     let (length, lengths) = or_default(t, w, block.length(), "length of the rising main", None);
-    let why = "common practice: no more than some 1.5 m/s (5 ft/s) in a rising main; schedule 40, one nominal size either way";
+    let why = "common practice: no more than some {4.9 ft/s|1.5 m/s} in a rising main; schedule 40, one nominal size either way";
     let usual = stand_in(usual_bore(e, block), why);
     let (bore, bores) = or_default(t, w, block.bore(), "bore of the rising main", Some(usual));
     let (roughness, walls) = or_default(t, w, block.roughness(), "roughness of the rising main", None);

@@ -214,7 +214,7 @@ fn flow<T: Trail>(t: &mut T, w: &WhatIf, s: &Stream, name: &str) -> Result<Val<F
         return Ok(stated_or(t, w, s.flow().of(name), &label, || {
             stand_in(
                 (low, value, gpm(25.0).max(value * 2.0)),
-                "its volume a day over its hours; where these are not known either, a tap of DN 15 (0.5 L/s by EN 858-2), or a shift of 8 h where that is more; at most a wash hose of 25 gpm (UFC 4-214-03, par. 4-8) or twice as much",
+                "its volume a day over its hours; where these are not known either, a tap of {half an inch|DN 15} ({7.93 gpm|1.8 m3/h} by EN 858-2), or a shift of 8 h where that is more; at most a wash hose of {25 gpm|5.68 m3/h} (UFC 4-214-03, par. 4-8) or twice as much",
             )
         }));
     }

@@ -131,7 +131,7 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             Some(LEVEL),
             Length::of(12.0, &IN),
             "engineering judgement",
-            "12 in over a module",
+            "{12 in|305 mm} over a module",
         );
         reckon!(t, "height over the walls to lift a module of the pack out", [IN, MM], (pack = pack.laid.height, hook = hook) pack + hook)
     } else {
@@ -141,7 +141,7 @@ pub(super) fn fit<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry, train: &Train, i
             Some(LEVEL),
             Length::of(24.0, &IN),
             "engineering judgement",
-            "24 in: nothing lifts out",
+            "{24 in|610 mm}: nothing lifts out",
         )
     };
     // What comes out of the manways of one that lies in the ground is lifted over the ground, not over its top.

@@ -187,7 +187,7 @@ pub fn flotation<T: Trail>(
         Some(DENSITY),
         Density::of(150.0, &LB_FT3),
         &say!(T, "{BUOYANCY_PERMIT}"),
-        "150 lb/ft3",
+        "{150 lb/ft3|2403 kg/m3}",
     );
     let anchors = match stated(t, w, "concrete anchored to the unit", &e.site.anchors) {
         Some(volume) => {

@@ -119,8 +119,8 @@ pub(super) fn installation<T: Trail>(t: &mut T, unit: &Unit, known: &Known) -> I
     );
     let metric = known.system == System::Si && !unit.particulars.described;
     let (room, why) = match (unit.hopper.is_some(), metric) {
-        (false, _) => (Length::from_si(0.0), "6 in under a hopper"),
-        (true, false) => (Length::of(6.0, &IN), "6 in under a hopper"),
+        (false, _) => (Length::from_si(0.0), "{6 in|152 mm} under a hopper"),
+        (true, false) => (Length::of(6.0, &IN), "{6 in|152 mm} under a hopper"),
         (true, true) => (Length::of(150.0, &MM), "150 mm under a hopper"),
     };
     let drain_room = given(t, "room for the drain below the hopper", Some(LEVEL), room, "our proposal", why);

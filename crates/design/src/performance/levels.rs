@@ -174,8 +174,14 @@ pub fn oil_levels<T: Trail>(
         let volume = unit.body.layer(t, "oil held", unit.oil, &Layer { thickness, interface, surface })?;
         levels.push(Level { point, thickness, interface, surface, volume });
     }
-    let body =
-        given(t, "volume of the float", Some((&LITRE, &LITRE)), Volume::of(0.3, &LITRE), "common practice", "0.3 L");
+    let body = given(
+        t,
+        "volume of the float",
+        Some((&LITRE, &LITRE)),
+        Volume::of(0.3, &LITRE),
+        "common practice",
+        "{0.0793 gal|0.3 L}",
+    );
     let float = Float {
         submerged: by!(
             t,

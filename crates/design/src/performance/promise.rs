@@ -3,7 +3,7 @@
 
 use stillrise_handbook::separation::floors;
 use stillrise_units::catalog::MG_L;
-use stillrise_units::{Concentration, print};
+use stillrise_units::{Concentration, Typed, print};
 
 /// The published practical floor of plate units under ideal conditions.
 #[must_use]
@@ -70,7 +70,7 @@ impl Promise {
     /// In a table headed mg/L: `18.4`, or `≤ 10`.
     #[must_use]
     pub fn brief(self) -> String {
-        let number = print::digits(MG_L.from_si(stillrise_units::Typed::si(self.value())), DIGITS);
+        let number = print::digits(MG_L.from_si(self.value().si()), DIGITS);
         if self.is_bound() { format!("≤ {number}") } else { number }
     }
 
@@ -86,8 +86,18 @@ impl Promise {
     }
 }
 
+/// The content of suspended solids below which a laboratory hardly tells any from none; our proposal.
+const SOLIDS_MG_L: f64 = 5.0;
+
+/// Solids that leave by the calculation, in a sentence: never a number that no laboratory could show.
+#[must_use]
+pub fn solids(c: Concentration) -> String {
+    let least = Concentration::of(SOLIDS_MG_L, &MG_L);
+    if c < least { format!("less than {}", number(least)) } else { number(c) }
+}
+
 /// A concentration in prose.
 #[must_use]
 pub fn number(c: Concentration) -> String {
-    format!("{} mg/L", print::digits(MG_L.from_si(stillrise_units::Typed::si(c)), DIGITS))
+    format!("{} mg/L", print::digits(MG_L.from_si(c.si()), DIGITS))
 }

@@ -63,8 +63,8 @@ pub fn basin<T: Trail>(t: &mut T, basis: &Basis, flow: Val<Flow>) -> Result<Basi
         "depth",
         Some((&FT, &M)),
         depth,
-        "3 to 8 ft",
-        "two fifths of the width, and 3 ft or more",
+        "{3 to 8 ft|0.914 to 2.44 m}",
+        "two fifths of the width, and {3 ft|0.914 m} or more",
         &[section.at, channels.at],
     );
     let width = reckon!(t, "width", [FT, M], (depth = depth) depth * 2.5);

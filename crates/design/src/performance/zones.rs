@@ -120,7 +120,7 @@ fn current<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit, v: &Velocities) -> R
                 Some((&DEG_F, &DEG_C)),
                 Temperature::from_si(cold.temperature.q.si() + 1.0),
                 "any difference",
-                "one kelvin over the water in the unit, to show what little it takes",
+                "{a degree Celsius, or 1.8 °F,|one kelvin} over the water in the unit, to show what little it takes",
                 &[cold.temperature.at],
             );
             (inflow, water(t, inflow, basis.fluids.salinity)?, cold, false)

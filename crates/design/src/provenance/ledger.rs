@@ -1,9 +1,10 @@
 //! The trail that records.
 
-use super::{Entry, Node, Origin, Part, Trail};
+use super::{Chooser, Entry, Node, Origin, Part, Trail, Whence};
 use stillrise_handbook::equation::{Scope, parse};
 use stillrise_handbook::memo;
 use stillrise_handbook::page::Arg;
+use stillrise_units::{System, spoken};
 
 /// The trail of one job, in order of computation.
 #[derive(Debug, Clone, Default)]
@@ -12,6 +13,7 @@ pub struct Ledger {
     pub entries: Vec<Entry>,
     section: String,
     part: Part,
+    system: System,
 }
 
 impl Trail for Ledger {
@@ -24,7 +26,11 @@ impl Trail for Ledger {
         }
         if let Origin::Derived { page, inputs } = &entry.origin {
             let args: Vec<Arg> = inputs.iter().filter_map(|n| self.value(*n).cloned()).collect();
-            entry.notes.extend(page.notes(&args));
+            entry.notes.extend(page.notes(&args, self.system));
+        }
+        say(&mut entry.origin, self.system);
+        if entry.label.contains('|') {
+            entry.label = spoken(&entry.label, self.system);
         }
         self.entries.push(entry);
         Node(u32::try_from(self.entries.len() - 1).unwrap_or(u32::MAX))
@@ -32,6 +38,24 @@ impl Trail for Ledger {
     fn part(&mut self, part: Part, name: impl core::fmt::Display) {
         self.section = name.to_string();
         self.part = part;
+    }
+    fn speaks(&mut self, system: System) {
+        self.system = system;
+    }
+}
+
+/// What we say of a value is said in the reader's system; what a person typed stays.
+fn say(origin: &mut Origin, system: System) {
+    match origin {
+        Origin::Assumed(a) => a.source = spoken(&a.source, system),
+        Origin::Given { source: Whence::Definition | Whence::Place { from: None, .. }, text } => {
+            *text = spoken(text, system);
+        }
+        Origin::Chosen { by: Chooser::Method, among, because, .. } => {
+            *among = spoken(among, system);
+            *because = spoken(because, system);
+        }
+        _ => {}
     }
 }
 

@@ -9,7 +9,7 @@ use stillrise_handbook::separation::{
     forebay_area, gravity_rise, manual_plate_area, plate_area, residence_volume, rise_time, stokes_rise,
 };
 use stillrise_handbook::sources::{API_421, NZ_PETROLEUM, NZ_TP10, SWMMWW};
-use stillrise_units::catalog::{CP, FT, GAL, KG_M3, L, M, MPA_S, UM};
+use stillrise_units::catalog::{CP, FT, GAL, KG_M3, L, LB_FT3, M, MPA_S, UM};
 use stillrise_units::{Area, Density, Flow, KinematicViscosity, Length, Ratio, Typed, Velocity, Viscosity, Volume};
 
 /// The design droplet of a method, by its source.
@@ -75,7 +75,7 @@ pub(super) fn washington_of<T: Trail>(
     let source = say!(T, "{SWMMWW}");
     let flow = sheet.take("Q", flow);
     let d = droplet(t, sheet, 60.0, &source);
-    let kg = Some((&KG_M3, &KG_M3));
+    let kg = Some((&LB_FT3, &KG_M3));
     let water = given(t, "density of the water, 32 °F", kg, Density::of(999.0, &KG_M3), &source, "0.999 g/cm3");
     let water = sheet.term("rho_w", water);
     let oil = sheet.take("rho_o", oil);

@@ -40,7 +40,7 @@ impl Access {
         };
         let count = given(row.t, "manways", Some((&ONE, &ONE)), ratio(f64::from(count)), row.source, why);
         let usual = Length::of(24.0, &IN);
-        let why = "not stated: 24 in, the least for a person, common practice";
+        let why = "not stated: {24 in|610 mm}, the least for a person, common practice";
         Self { count, opening: row.or_usual("clear opening of a manway", DIMENSION, &m.access.opening, usual, why) }
     }
 }

@@ -27,7 +27,7 @@ keys! {
         /// Nominal size of the inlet nozzle
         pipe as "inlet_pipe": Text = spec.named(pipe_names).like("\"6 in\"")
             .asks("How wide is the inlet pipe of the unit, inside or by its nominal size?")
-            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
+            .found("the nominal pipe, {3 in|DN 80} or larger, in which the flow stays below {2 ft/s|0.61 m/s}");
     }
 }
 

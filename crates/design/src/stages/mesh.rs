@@ -78,7 +78,7 @@ impl CoalescingMesh {
             return Err(row.stop("a mesh stands behind plates, and there are none; leave mesh out"));
         }
         let usual = Length::of(0.28, &MM);
-        let why = "not stated: 0.28 mm, common for knitted mesh";
+        let why = "not stated: {11 mil|0.28 mm}, common for knitted mesh";
         let fibre = row.or_usual("fibre of the mesh", (&MIL, &MM), &m.stages.mesh.fibre, usual, why);
         let why = "not stated: 3 %, common for knitted mesh";
         let solidity = row.or_usual("solid share of the mesh", SHARE, &m.stages.mesh.solidity, ratio(0.03), why);

@@ -43,7 +43,7 @@ keys! {
         /// Nominal size of the outlet pipe
         pipe as "outlet_pipe": Text = spec.named(pipe_names).like("\"6 in\"")
             .asks("How wide is the outlet pipe of the unit, inside or by its nominal size?")
-            .found("the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s");
+            .found("the nominal pipe, {3 in|DN 80} or larger, in which the flow stays below {2 ft/s|0.61 m/s}");
         /// Crest of the outlet weir, above the floor
         weir_crest: Quantity<Length> = spec.units(&IN, &MM).between("3 in", "200 in").like("\"47 in\"");
         /// Length of the outlet weir

@@ -61,7 +61,7 @@ keys! {
         /// Clear gap between plates, square to them
         gap: Quantity<Length> = spec.units(&IN, &MM).between("0.05 in", "6 in").like("\"0.75 in\"")
             .asks("What is the clear gap between the plates?")
-            .usual("0.25 in", "0.75 in", "2 in", "our proposal: 3/4 in, the least gap of API 421, from memory; packs from 1/4 to 2 in are built");
+            .usual("0.25 in", "0.75 in", "2 in", "our proposal: {0.75 in|19 mm}, the least gap of API 421, from memory; packs from {0.25 to 2 in|6 to 51 mm} are built");
         /// Thickness of a plate
         plate: Quantity<Length> = spec.units(&IN, &MM).between("0.005 in", "1 in").like("\"0.04 in\"");
         /// Angle of the plates to the horizontal
@@ -116,7 +116,8 @@ impl Dimensions {
         let bottom = row.need("underside of the pack", m.stages.pack.bottom())?;
         let gap = row.need("clear gap between plates", m.stages.pack.gap())?;
         let usual = Length::of(1.0, &MM);
-        let plate = row.or_usual("thickness of a plate", DIMENSION, &m.stages.pack.plate, usual, "not stated: 1 mm");
+        let plate =
+            row.or_usual("thickness of a plate", DIMENSION, &m.stages.pack.plate, usual, "not stated: {0.04 in|1 mm}");
         let angle = row.assumed.angle.or_else(|| row.laid("angle of the plates", ANGLE, &m.stages.pack.angle));
         let angle = angle.ok_or_else(|| row.stop("angle of the plates is not stated"))?;
         let run = m.stages.pack.run.0.unwrap_or(PlateRun::CrossFlow);

@@ -9,7 +9,7 @@ use crate::train::row::{DIMENSION, Row};
 use crate::train::unit::Unit;
 use crate::{by, reckon, record};
 use stillrise_handbook::separation::drag_cut;
-use stillrise_units::catalog::{IN, KG_M3, MM};
+use stillrise_units::catalog::{IN, KG_M3, LB_FT3, MM};
 use stillrise_units::{Density, Length, Typed, Velocity};
 
 keys! {
@@ -22,7 +22,7 @@ keys! {
         /// Elevation at which oil is drawn off, above the floor
         oil_draw: Quantity<Length> = spec.units(&IN, &MM).between("1 in", "240 in").like("\"44 in\"");
         /// Density of the level float
-        float_density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("300 kg/m3", "1500 kg/m3").like("\"930 kg/m3\"");
+        float_density: Quantity<Density> = spec.units(&LB_FT3, &KG_M3).between("300 kg/m3", "1500 kg/m3").like("\"930 kg/m3\"");
     }
 }
 
@@ -53,7 +53,7 @@ impl Retention {
     /// # Errors
     /// [`Stop`] where its length is missing and must be known.
     pub fn laid<T: Trail>(row: &mut Row<'_, T>, crest: Length, must: bool) -> Result<Self, Stop> {
-        const DENSITY: Pair = (&KG_M3, &KG_M3);
+        const DENSITY: Pair = (&LB_FT3, &KG_M3);
         let m = row.m;
         let length = if must || m.stages.retention.length.is_given() {
             row.need("length of the oil retention zone", m.stages.retention.length())?
@@ -75,14 +75,14 @@ impl Retention {
                 DIMENSION,
                 &m.stages.retention.oil_draw,
                 crest - Length::of(1.0, &IN),
-                "not stated: 1 in below the crest",
+                "not stated: {1 in|25 mm} below the crest",
             ),
             float_density: row.or_usual(
                 "density of the level float",
                 DENSITY,
                 &m.stages.retention.float_density,
                 Density::from_si(930.0),
-                "not stated: 930 kg/m3",
+                "not stated: {58.1 lb/ft3|930 kg/m3}",
             ),
         })
     }

@@ -48,7 +48,7 @@ impl SandTrap {
         }
         let length = row.need("length of the sand compartment", m.stages.sand_trap.length())?;
         let usual = Length::of(12.0, &IN);
-        let why = "not stated: 12 in";
+        let why = "not stated: {12 in|305 mm}";
         let opening = row.or_usual(
             "opening in the wall of the sand compartment",
             DIMENSION,

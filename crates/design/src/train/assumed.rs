@@ -298,7 +298,7 @@ impl<T: Trail> Gather<'_, T> {
         {
             if key.said.is_none() {
                 let key = key.in_units(L.0, L.1);
-                let why = "our proposal: the nominal pipe, 3 in or larger, in which the flow stays below 2 ft/s";
+                let why = "our proposal: the nominal pipe, {3 in|DN 80} or larger, in which the flow stays below {2 ft/s|0.61 m/s}";
                 let value = assumed(self.t, self.w, &key, label, stand_in(range, why));
                 self.out.lengths.push((key.spec, value));
             }

@@ -115,7 +115,7 @@ pub fn parts<T: Trail>(
         stock.round(0.75, 20.0),
         match system {
             System::Us => "the least gap of API 421 and UFGS 44 42 53, 3/4 in",
-            System::Si => "the least gap of API 421 and UFGS 44 42 53, 3/4 in, rounded up",
+            System::Si => "the least gap of API 421 and UFGS 44 42 53, 19 mm, rounded up",
         },
     );
     let plate = rule(t, "thickness of a plate", Some(L), stock.round(0.04, 1.0), "common practice");
@@ -172,7 +172,7 @@ pub fn parts<T: Trail>(
         "lip of the downcomer",
         Some(L),
         slot,
-        "a tenth of the pack above its underside, and 0.12 ft/s in the slot",
+        "a tenth of the pack above its underside, and {0.12 ft/s|36.6 mm/s} in the slot",
         "the higher of the two",
         &[pack_bottom.at, pack_height.at, flow.at, width.at],
     );
@@ -448,8 +448,8 @@ fn nozzle<T: Trail>(t: &mut T, flow: Val<Flow>) -> Result<(Val<Length>, &'static
         "bore of the nozzles",
         Some(L),
         row.inside(),
-        "nominal pipe sizes from 3 in",
-        "below 2 ft/s at the largest flow, so that the outlet runs part full",
+        "nominal pipe sizes from {3 in|DN 80}",
+        "below {2 ft/s|0.61 m/s} at the largest flow, so that the outlet runs part full",
         &[flow.at],
     );
     Ok((bore, row.word))

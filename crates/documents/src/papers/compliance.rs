@@ -168,7 +168,7 @@ fn wanting(r: &mut Report<'_>, places: &Places) {
                 because.map_or_else(String::new, |text| format!(" Decision: {}.", text.trim_end_matches('.')));
             let stands = place(&mut table, places, REPORT, &of_rule(judged.rule.id));
             table.row([
-                judged.rule.source.to_owned(),
+                judged.rule.source.to(r.system),
                 judged.rule.title.to_owned(),
                 format!("{}{because}", sentence(judged.verdict.says())),
                 stands,
@@ -200,7 +200,7 @@ fn together(judged: &Judged) -> bool {
 fn passing(r: &mut Report<'_>, places: &Places) {
     let mut all: Vec<(String, &Judged)> = Vec::new();
     for judged in r.settled.verdicts.iter().filter(|j| j.grade() == Grade::Passes) {
-        all.push((family(judged.rule.source), judged));
+        all.push((family(&judged.rule.source.to(r.system)), judged));
     }
     if all.is_empty() {
         return;
@@ -215,7 +215,7 @@ fn passing(r: &mut Report<'_>, places: &Places) {
     for (_, _, judged) in order {
         let stands = place(&mut table, places, ANNEX, &of_rule(judged.rule.id));
         table.row([
-            judged.rule.source.to_owned(),
+            judged.rule.source.to(r.system),
             judged.rule.title.to_owned(),
             capital(judged.verdict.says()),
             stands,
@@ -227,7 +227,7 @@ fn passing(r: &mut Report<'_>, places: &Places) {
 
 /// What the sources of several rules have in common: the publication, or the kind of reasoning.
 fn family(source: &str) -> String {
-    const KINDS: [(&str, &str); 18] = [
+    const KINDS: [(&str, &str); 17] = [
         ("Geometry", "Geometry of unit and site"),
         ("Hydrostatics", "Hydrostatics"),
         ("Common practice", "Common practice"),
@@ -245,7 +245,6 @@ fn family(source: &str) -> String {
         ("Set points", "Lists and formulas of the handbook"),
         ("Gravity removes", "MIL-HDBK-1005/9A, 1997"),
         ("Balance of levels", "Hydrostatics"),
-        ("50 kg/m3", "EN 858-1 and UFGS 44 42 53"),
     ];
     if let Some((_, name)) = KINDS.iter().find(|(begins, _)| source.starts_with(begins)) {
         return (*name).to_owned();

@@ -15,7 +15,7 @@ use stillrise_design::train::StageKind;
 use stillrise_handbook::ground::anchors::RULES;
 use stillrise_handbook::shop::vents;
 use stillrise_units::catalog::{FT, KG, KN, LB, LBF, M, M3, YD3};
-use stillrise_units::{System, Typed, print};
+use stillrise_units::{System, Typed, print, spoken};
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -189,7 +189,7 @@ fn hold_down(r: &mut Report<'_>, u: &Site<'_>, f: &Flotation) {
             RULES
                 .iter()
                 .filter(|rule| u.several() || !rule.text.starts_with("Two tanks"))
-                .map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())),
+                .map(|rule| (spoken(rule.text, r.system), rule.source.title.to_owned())),
         );
     }
 }
@@ -252,10 +252,8 @@ fn vents_and_power(r: &mut Report<'_>, u: &Site<'_>, says: Option<&Says<'_>>) {
         r.out.para(&text);
     }
     if let Some(shop) = says.map(|says| says.shop).filter(|shop| shop.vent.is_some()) {
-        // Rules whose numbers are in inches are left to the calculation report where metres are written.
-        let ours = |text: &str| u.system == System::Us || !text.contains(|c: char| c.is_ascii_digit());
-        let rules = vents::applying(shop.areas.volatile).filter(|rule| ours(rule.text));
-        r.out.list(false, rules.map(|rule| (rule.text.to_owned(), rule.source.title.to_owned())));
+        let rules = vents::applying(shop.areas.volatile);
+        r.out.list(false, rules.map(|rule| (spoken(rule.text, u.system), rule.source.title.to_owned())));
     }
     if let Some(alarm) = u.layer() {
         r.out.para(&format!("Level float: it changes over at {} above the floor. Its cable comes out above the highest level, in a conduit that is sealed against vapour; the panel stands where the alarm is seen and heard, outside the areas below. Its label reads: {}.", u.len(alarm.interface.q), Site::LABEL));

@@ -227,6 +227,16 @@ const FEW: f64 = 0.22;
 /// Pages from which a paper is typeset once only: it takes its time, and few lines are a small share of it.
 const LONG: usize = 12;
 
+/// What a paper says, as the blocks that are handed to the typesetter: text without its layout. No chart stands in it.
+#[must_use]
+pub fn said(settled: &Settled, edition: Edition, paper: &Paper) -> serde_json::Value {
+    let mut report = Report::new(settled, edition);
+    (paper.make)(&mut report, &Beside { charts: &[], places: &Places::default() });
+    let mut data = cover::cover(&report, "");
+    data["blocks"] = serde_json::Value::Array(core::mem::take(&mut report.out.0));
+    data
+}
+
 /// What a chart is called among the files of a paper.
 pub(crate) fn file(chart: &Drawn) -> String {
     format!("chart-{}.svg", chart.name)

@@ -9,6 +9,7 @@ use stillrise_design::{Node, provenance::Pair};
 use stillrise_handbook::equation::{Scope, Style, parse, parse_lines, plain_symbol, printed, render};
 use stillrise_handbook::page::{Arg, Body, Page};
 use stillrise_search::Settled;
+use stillrise_units::catalog::{FT_S2, M_S2};
 use stillrise_units::print::{self, digits};
 use stillrise_units::{System, Typed};
 
@@ -248,7 +249,7 @@ fn in_symbols(
         let number_of = |name: &str| match scope.values.iter().rev().find(|(n, _)| n == name) {
             Some((_, Arg::Number(value))) => with_unit(name).unwrap_or_else(|| digits(*value, 6)),
             Some((_, Arg::Choice(word))) => (*word).to_owned(),
-            None if name == "G" => format!("{} m/s2", digits(stillrise_units::G.si(), 6)),
+            None if name == "G" => gravity(system),
             _ => symbol_of(name),
         };
         let equation = render(&folded, Style::Plain, &symbol_of, &function);
@@ -306,4 +307,9 @@ fn reckoned(
         numbers: render(&tree, Style::Plain, &number_of, &same),
         value: entry.shown(symbols.system),
     }]
+}
+
+/// The acceleration of free fall in print.
+fn gravity(system: System) -> String {
+    print::told(stillrise_units::G.si(), system.pick((&FT_S2, &M_S2)))
 }

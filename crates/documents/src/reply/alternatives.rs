@@ -210,7 +210,7 @@ fn said(design: &Design, words: &[Word]) -> Vec<(String, String)> {
 /// The words where they differ from those of what was asked for; all of them where nothing was found for that.
 fn against_now(words: &[(String, String)], now: &[(String, String)]) -> String {
     let list = |words: &[&(String, String)]| {
-        words.iter().map(|(limit, word)| format!("{limit} {word}")).collect::<Vec<_>>().join(", ")
+        words.iter().map(|(limit, word)| format!("{limit}: {word}")).collect::<Vec<_>>().join(", ")
     };
     let differ: Vec<&(String, String)> = words.iter().filter(|word| !now.contains(word)).collect();
     match (words.len() - differ.len(), differ.is_empty()) {

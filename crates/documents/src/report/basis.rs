@@ -8,11 +8,11 @@ use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::shear::Shear;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::provenance::{Chooser, Origin, Pair};
-use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, M3, MG_L, MM2_S, MN_M, MPA_S, UM};
-use stillrise_units::{Concentration, Typed, print};
+use stillrise_units::catalog::{CP, CST, DEG_C, DEG_F, GAL, KG_M3, LB_FT3, M3, MG_L, MM2_S, MN_M, MPA_S, UM};
+use stillrise_units::{Concentration, Typed, print, spoken};
 
 const MG: Pair = (&MG_L, &MG_L);
-const DENSITY: Pair = (&KG_M3, &KG_M3);
+const DENSITY: Pair = (&LB_FT3, &KG_M3);
 
 /// Section 2.
 pub(super) fn basis(r: &mut Report<'_>) {
@@ -89,7 +89,7 @@ fn claims(r: &mut Report<'_>) {
     for (k, entry) in ledger.entries.iter().enumerate() {
         let Origin::Chosen { by, among, because, .. } = &entry.origin else { continue };
         if *by != Chooser::Method {
-            let taken = entry.shown(r.system);
+            let taken = entry.told(r.system);
             table.row([capital(&entry.label), taken, among.clone(), because.clone(), (k + 1).to_string()]);
         }
     }
@@ -113,7 +113,7 @@ fn fluids(r: &mut Report<'_>, basis: &Basis) {
         number("Warmest water", ""),
         number("No.", ""),
     ]);
-    let cold = |q: f64, units: Pair| print::with_unit(q, r.system.pick(units));
+    let cold = |q: f64, units: Pair| print::told(q, r.system.pick(units));
     for (name, units, a, b) in [
         (
             "Temperature of the water",
@@ -154,9 +154,10 @@ fn fluids(r: &mut Report<'_>, basis: &Basis) {
     r.out.table(&table);
     for oil in &f.oils {
         let named = format!(
-            "{} is taken as the handbook's {}: density at 15 °C {}, interfacial tension {} without detergents",
+            "{} is taken as the handbook's {}: density at {} {}, interfacial tension {} without detergents",
             oil.name,
             oil.oil.title,
+            spoken("{59 °F|15 °C}", r.system),
             r.show(oil.density_15.q, DENSITY),
             r.show(oil.tension.q, (&MN_M, &MN_M)),
         );
@@ -214,9 +215,9 @@ fn storm(r: &mut Report<'_>, basis: &Basis) {
             table.row([
                 surface.name.0.clone().unwrap_or_else(|| format!("surface {number}")),
                 said,
-                area_entry.shown(r.system),
+                area_entry.told(r.system),
                 how.to_owned(),
-                entry.shown(r.system),
+                entry.told(r.system),
                 super::trail::origin(r, entry),
                 format!("{}, {}", r.no(*area), r.no(*coefficient)),
             ]);
@@ -252,13 +253,13 @@ fn waters(r: &mut Report<'_>, basis: &Basis) {
         let mg = |v: Val<Concentration>| r.digits(v.q, MG, 3);
         table.row([
             capital(&water.name),
-            r.digits(water.flow.q, FLOW_UNITS, 4),
+            r.digits(water.flow.q, FLOW_UNITS, 3),
             mg(c.total),
             mg(c.free),
             mg(c.emulsified),
             mg(c.dissolved),
             mg(c.solids),
-            r.digits(water.per_day.q, day, 4),
+            r.digits(water.per_day.q, day, 3),
             r.no(water.flow.at),
         ]);
     }

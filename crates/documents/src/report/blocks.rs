@@ -44,7 +44,20 @@ pub struct Table {
     strong: Vec<usize>,
     marks: Vec<(usize, String)>,
     links: Vec<(usize, usize, String)>,
+    /// Marks that its cells carry, explained at its foot.
+    feet: Vec<&'static str>,
 }
+
+/// What many cells of a table say of where a value comes from: a mark, how it is explained, and the ways texts say it, the
+/// longest first.
+const MARKS: [(&str, &str, &[&str]); 2] = [
+    (
+        "†",
+        "† from memory, to be confirmed before it is relied on",
+        &[" [from memory, not confirmed]", ", from memory", " from memory", "From memory", "from memory"],
+    ),
+    ("‡", "‡ our proposal", &[", our proposal", " is our proposal", " our proposal", "Our proposal", "our proposal"]),
+];
 
 impl Table {
     /// A table with these columns.
@@ -67,6 +80,20 @@ impl Table {
     /// Makes a cell of the row that comes next lead to a place of another paper.
     pub fn link(&mut self, column: usize, to: &str) {
         self.links.push((self.rows.len(), column, to.to_owned()));
+    }
+    /// The same with marks in place of words that stand in many of its cells.
+    pub fn marked(mut self) -> Self {
+        for cell in self.rows.iter_mut().flatten() {
+            for (mark, explains, ways) in &MARKS {
+                let before = cell.clone();
+                ways.iter().for_each(|way| *cell = cell.replace(way, mark));
+                *cell = cell.replace(&format!("{mark}: "), &format!("{mark} "));
+                if *cell != before && !self.feet.contains(explains) {
+                    self.feet.push(explains);
+                }
+            }
+        }
+        self
     }
     /// Whether it has no rows.
     pub fn is_empty(&self) -> bool {
@@ -193,6 +220,9 @@ impl Blocks {
     pub fn table(&mut self, table: &Table) {
         if !table.is_empty() {
             self.0.push(table.json());
+            if !table.feet.is_empty() {
+                self.remark(&format!("{}.", table.feet.join("; ")));
+            }
         }
     }
     /// A list to be ticked.
@@ -254,6 +284,23 @@ pub fn units(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_many_cells_say_is_a_mark_that_the_foot_explains() {
+        let mut table = Table::new([wide("From", 1.0)]);
+        table.row(["our proposal: 2 in"]);
+        table.row(["65 to 75 wet, from memory"]);
+        let mut blocks = Blocks::default();
+        blocks.table(&table.marked());
+        assert_eq!(blocks.0[0]["rows"], json!([["‡ 2 in"], ["65 to 75 wet†"]]));
+        let foot = "‡ our proposal; † from memory, to be confirmed before it is relied on.";
+        assert_eq!(blocks.0[1]["s"], foot);
+        let mut plain = Blocks::default();
+        let mut table = Table::new([wide("From", 1.0)]);
+        table.row(["a standard"]);
+        plain.table(&table.marked());
+        assert_eq!(plain.0.len(), 1);
+    }
 
     #[test]
     fn units_are_set_and_words_are_left() {

@@ -40,8 +40,8 @@ pub(super) fn cases(r: &mut Report<'_>) {
         table.row([
             capital(&case.name),
             case.parts.join(", "),
-            r.digits(case.inflow.q, FLOW_UNITS, 4),
-            r.digits(case.feed.q, FLOW_UNITS, 4),
+            r.digits(case.inflow.q, FLOW_UNITS, 3),
+            r.digits(case.feed.q, FLOW_UNITS, 3),
             mg(|c| c.free),
             mg(|c| c.emulsified),
             mg(|c| c.dissolved),

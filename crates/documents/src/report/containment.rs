@@ -27,7 +27,7 @@ pub(super) fn containment(r: &mut Report<'_>, basis: &Basis) {
     for b in &ahead.balances {
         let mut table = Table::new([wide("A spill against what holds it", 2.6), slim("Value"), number("No.", "")]);
         for (what, at) in rows(ahead, b) {
-            let value = r.entry(at).map_or_else(String::new, |e| e.shown(r.system));
+            let value = r.entry(at).map_or_else(String::new, |e| e.told(r.system));
             table.row([capital(&what), value, r.no(at)]);
         }
         r.out.table(&table);

@@ -162,7 +162,7 @@ fn removals(r: &mut Report<'_>, p: &Performance) {
             capital(&x.case),
             x.season.name().to_owned(),
             if x.state.is_end() { "end" } else { "clean" }.to_owned(),
-            r.digits(x.flow.q, FLOW_UNITS, 4),
+            r.digits(x.flow.q, FLOW_UNITS, 3),
             plates.map_or_else(none, |p| r.digits(p.v_0.q, OVERFLOW, 3)),
             plates.map_or_else(none, |p| {
                 r.digits(p.reynolds.q, (&stillrise_units::catalog::ONE, &stillrise_units::catalog::ONE), 3)
@@ -253,7 +253,7 @@ fn zones(r: &mut Report<'_>) {
     r.out.heading("Zone by zone: what the theory takes for granted");
     let mut table = Table::new([wide("Quantity", 2.0), slim("Value"), wide("What it says", 1.8), number("No.", "")]);
     for row in rows {
-        let value = r.entry(row.at).map_or_else(String::new, |e| e.shown(r.system));
+        let value = r.entry(row.at).map_or_else(String::new, |e| e.told(r.system));
         table.row([capital(row.what), value, row.says.to_owned(), r.no(row.at)]);
     }
     r.out.table(&table);

@@ -8,9 +8,10 @@ use crate::summary::stands;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::levels::OilLevels;
+use stillrise_design::performance::promise;
 use stillrise_design::provenance::Pair;
 use stillrise_units::catalog::{D, FT, FT_MIN, GAL, GPD, IN, KG_D, L, LB_D, LBF, M, MM, MM_S, NEWTON, PERCENT, UM};
-use stillrise_units::{MassRate, Typed, print};
+use stillrise_units::{MassRate, Typed, print, spoken};
 
 pub(super) const LEVEL: Pair = (&IN, &MM);
 pub(super) const STORE: Pair = (&GAL, &L);
@@ -40,15 +41,14 @@ pub(super) fn solids(r: &mut Report<'_>) {
 
 fn profile(r: &mut Report<'_>, p: &Performance) {
     r.out.heading("Hydraulic profile");
-    let unit = r.symbol(LEVEL);
-    r.out.para(&format!("From the outlet upstream: the loss of each step and the level ahead of it, above the floor of the unit, in the coldest water; all in units of {unit}."));
+    r.out.para(&format!("From the outlet upstream: the loss of each step and the level ahead of it, above the floor of the unit, in the coldest water; all in {}.", spoken("{inches|mm}", r.system)));
     let mut columns = vec![wide("Ahead of the", 1.0)];
     for (k, profile) in p.profiles.iter().enumerate() {
         if k > 0 {
             columns.push(number("Loss", ""));
         }
         let name = capital(profile.at.name()).replace(", ", ",|");
-        columns.push(number(&format!("{name}|{}", r.digits(profile.flow.q, FLOW_UNITS, 4)), r.symbol(FLOW_UNITS)));
+        columns.push(number(&format!("{name}|{}", r.digits(profile.flow.q, FLOW_UNITS, 3)), r.symbol(FLOW_UNITS)));
     }
     columns.push(number("No.", ""));
     let mut table = Table::new(columns);
@@ -231,7 +231,7 @@ pub(super) fn set_points(r: &mut Report<'_>, levels: &OilLevels) {
             r.digits(l.thickness.q, LEVEL, 4),
             r.digits(l.interface.q, LEVEL, 4),
             r.digits(l.surface.q, LEVEL, 4),
-            r.digits(l.volume.q, STORE, 4),
+            r.digits(l.volume.q, STORE, 3),
             l.point.action.to_owned(),
             r.no(l.thickness.at),
         ]);
@@ -247,7 +247,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
     let mut add = |name: &str, value: String, at: stillrise_design::Node| table.row([name.to_owned(), value, r.no(at)]);
     add("Water on an average day, all units", r.show(s.average.q, per_day), s.average.at);
     add("Share of the solids that settles", r.show(s.settled.q, (&PERCENT, &PERCENT)), s.settled.at);
-    add("Solids that leave, clean, by the calculation", r.show(s.solids_out.q, super::effluent::MG), s.solids_out.at);
+    add("Solids that leave, clean, by the calculation", promise::solids(s.solids_out.q), s.solids_out.at);
     if let Some(oil) = s.oil_on_solids {
         add("Oil that leaves on them, in no other line", r.show(oil.q, super::effluent::MG), oil.at);
     }
@@ -283,7 +283,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         if spill.spare.q.si() < 0.0 {
             add(
                 "The spill does not find room by",
-                r.digits(-spill.spare.q, STORE, 4) + " " + r.symbol(STORE),
+                r.digits(-spill.spare.q, STORE, 3) + " " + r.symbol(STORE),
                 spill.spare.at,
             );
         }

@@ -1,4 +1,4 @@
-//! The ladder of prediction: rungs with bands, oil by size behind each stage, what moves the effluent.
+//! The ladder of prediction: steps with bands, oil by size behind each stage, what moves the effluent.
 
 use super::Report;
 use super::blocks::{Table, number, wide};
@@ -23,7 +23,7 @@ pub(super) fn ladder(r: &mut Report<'_>, p: &Performance, l: &Ladder, worst: &Re
     chart(r, charts, "ladder");
     let risk = settled.risk.as_ref();
     let mut table = Table::new([
-        wide("Rung", 1.0),
+        wide("Step", 1.0),
         number("Total oil|out", "mg/L"),
         number("1 in 20|below", "mg/L"),
         number("Median", "mg/L"),
@@ -260,7 +260,7 @@ pub(super) fn unbacked(r: &mut Report<'_>) {
         let weak = ["judgement", "from memory", "our proposal"].into_iter().find(|w| source.contains(w));
         let counts = DECIDING.contains(&entry.part);
         let Some(weak) = weak.filter(|_| counts) else { continue };
-        let text = format!("{}: {}", super::capital(&entry.label), entry.shown(r.system));
+        let text = format!("{}: {}", super::capital(&entry.label), entry.told(r.system));
         if items.iter().all(|(t, _)| *t != text) {
             items.push((text, weak.to_owned()));
         }

@@ -13,6 +13,7 @@ pub(crate) mod cover;
 mod effluent;
 mod european;
 mod evidence;
+mod glossary;
 mod hydraulics;
 mod ladder;
 mod rating;
@@ -50,6 +51,7 @@ pub(crate) fn calculation(r: &mut Report<'_>, charts: &[Drawn]) {
     verdicts::questions(r);
     shop::shop(r);
     service::cautions(r);
+    glossary::glossary(r);
     closing::closing(r);
 }
 
@@ -70,6 +72,7 @@ pub(crate) fn beside(r: &mut Report<'_>, charts: &[Drawn]) {
 pub(crate) fn annex(r: &mut Report<'_>) {
     trail::trail(r);
     sources::sources(r);
+    glossary::glossary(r);
 }
 
 /// The first 16 digits of the SHA-256 over every value of the trail: two reports that agree in it
@@ -129,7 +132,7 @@ impl<'a> Report<'a> {
     }
     /// A quantity with its unit.
     pub(crate) fn show<Q: Typed>(&self, q: Q, units: Pair) -> String {
-        print::with_unit(q.si(), self.system.pick(units))
+        print::told(q.si(), self.system.pick(units))
     }
     /// A quantity with its unit as prose and tables of the other papers tell it: three digits.
     pub(crate) fn prose<Q: Typed>(&self, q: Q, units: Pair) -> String {
@@ -147,7 +150,7 @@ impl<'a> Report<'a> {
     /// Label, value, origin and number of an entry: a row of most tables of the basis.
     pub(crate) fn row(&self, at: Node) -> Option<[String; 4]> {
         let entry = self.entry(at)?;
-        Some([capital(&entry.label), entry.shown(self.system), trail::origin(self, entry), self.no(at)])
+        Some([capital(&entry.label), entry.told(self.system), trail::origin_in_prose(self, entry), self.no(at)])
     }
     /// These entries and all that they rest on, as places in the trail.
     pub(crate) fn behind(&self, roots: impl IntoIterator<Item = Node>) -> BTreeSet<usize> {
@@ -174,7 +177,7 @@ impl<'a> Report<'a> {
         for row in nodes.into_iter().filter(|at| once.insert(*at)).filter_map(|at| self.row(at)) {
             table.row(row);
         }
-        table
+        table.marked()
     }
 }
 

@@ -7,9 +7,9 @@ use stillrise_handbook::page::Source;
 use stillrise_handbook::vessel::alarms::{FLOAT_NOTES, PUBLISHED};
 use stillrise_handbook::vessel::cautions::{CAUTIONS, Caution};
 use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOURS, START_UP, Step, VOLUME_CHANGES};
-use stillrise_units::Typed;
 use stillrise_units::catalog::{GAL, M3};
 use stillrise_units::print::digits;
+use stillrise_units::{System, Typed, spoken};
 
 /// Start-up and acceptance: an annex of the report, and papers of their own.
 pub(super) fn service(r: &mut Report<'_>) {
@@ -22,7 +22,7 @@ pub(super) fn service(r: &mut Report<'_>) {
 fn start_up(r: &mut Report<'_>) {
     r.out.section("Start-up on clean water and acceptance test");
     r.out.heading("Start-up");
-    r.out.list(true, steps(START_UP));
+    r.out.list(true, steps(START_UP, r.system));
     let settled = r.settled;
     let design = &settled.job.design;
     if let Some(p) = &design.performance {
@@ -63,7 +63,7 @@ fn start_up(r: &mut Report<'_>) {
         "At least {} changes of the separator's volume{volume} before sampling; at least {SAMPLE_PAIRS} pairs of samples within {} hours.",
         digits(VOLUME_CHANGES, 3), digits(SAMPLING_HOURS, 3)
     ));
-    r.out.list(true, steps(ACCEPTANCE));
+    r.out.list(true, steps(ACCEPTANCE, r.system));
     // The rule that the days to fill are counted to; how it differs from others is told with the method, not here.
     if let Some(trigger) = design.performance.as_ref().map(|p| &p.storage.trigger) {
         r.out.heading("When to pump out");
@@ -76,8 +76,8 @@ fn start_up(r: &mut Report<'_>) {
     }
 }
 
-fn steps(all: &'static [Step]) -> impl Iterator<Item = (String, String)> {
-    all.iter().map(|step| (step.text.to_owned(), step.source.title.to_owned()))
+fn steps(all: &'static [Step], system: System) -> impl Iterator<Item = (String, String)> {
+    all.iter().map(move |step| (spoken(step.text, system), step.source.title.to_owned()))
 }
 
 /// What must be minded by whoever acts on it.

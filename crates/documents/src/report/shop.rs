@@ -12,7 +12,7 @@ use stillrise_design::train::Train;
 use stillrise_handbook::ground::electrical_areas::AREAS;
 use stillrise_handbook::shop::vents;
 use stillrise_units::catalog::{FT, IN, KN, KPA, LBF, M, MM, PSI};
-use stillrise_units::print;
+use stillrise_units::{print, spoken};
 
 const LENGTH: Pair = (&IN, &MM);
 const STRESS: Pair = (&PSI, &KPA);
@@ -49,7 +49,7 @@ pub(super) fn shop(r: &mut Report<'_>) {
     if shop.vent.is_some() {
         r.out.list(
             false,
-            vents::applying(shop.areas.volatile).map(|rule| (rule.text.to_owned(), rule.source.to_string())),
+            vents::applying(shop.areas.volatile).map(|rule| (spoken(rule.text, r.system), rule.source.to_string())),
         );
     }
     let nodes = shop.protection.as_ref().map(|x| x.fields().into_iter().map(|(_, at)| at).collect());

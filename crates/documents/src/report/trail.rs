@@ -8,7 +8,7 @@ use crate::render::text::plain;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use stillrise_design::Node;
-use stillrise_design::provenance::{Entry, Origin, show};
+use stillrise_design::provenance::{Entry, Origin, show, told};
 use stillrise_handbook::equation::{parse, plain_symbol, typst_symbol};
 use stillrise_handbook::page::Arg;
 use stillrise_units::Typed;
@@ -127,6 +127,23 @@ pub(super) fn origin(r: &Report<'_>, entry: &Entry) -> String {
         Origin::Derived { page, inputs } => format!("by {}, with {}", page.title, list(r, inputs)),
         Origin::Reckoned { text, inputs } => reckoned(r, text, inputs),
         Origin::Gathered { inputs } => format!("gathered of {}", list(r, inputs)),
+    }
+}
+
+/// The same in a table of prose: three digits, and of plain arithmetic the words alone.
+pub(super) fn origin_in_prose(r: &Report<'_>, entry: &Entry) -> String {
+    match &entry.origin {
+        Origin::Assumed(a) => {
+            let [low, high] = [&a.low, &a.high].map(|end| told(end, entry.units, r.system));
+            format!("assumed; plausibly {low} to {high}; {}", a.source)
+        }
+        Origin::Reckoned { text, inputs } => {
+            let nodes: Vec<Node> = inputs.iter().map(|(_, at)| *at).collect();
+            let words =
+                parse(text).map_or_else(|_| (*text).to_owned(), |tree| plainly(&tree, &|name| name.replace('_', " ")));
+            format!("= {words}, with {}", list(r, &nodes))
+        }
+        _ => origin(r, entry),
     }
 }
 

@@ -137,7 +137,7 @@ fn dimensions(r: &mut Report<'_>, train: &Train) {
         table.row([
             capital(zone.place.word()),
             r.digits(zone.length.q, LENGTH, 4),
-            r.digits(zone.volume.q, (&GAL, &M3), 4),
+            r.digits(zone.volume.q, (&GAL, &M3), 3),
             r.no(zone.volume.at),
         ]);
     }

@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use stillrise_checks::{Grade, Judged, Verdict};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::provenance::{Origin, show};
+use stillrise_design::provenance::{Origin, told};
 use stillrise_design::triage::Weight;
 use stillrise_search::questions::{Outcome, Question};
 use stillrise_units::catalog::{D, GAL, M3};
@@ -86,7 +86,7 @@ pub(super) fn quiet(r: &mut Report<'_>) {
         Table::new([wide("Rule: the fault looked for", 1.1), wide("Margin", 2.2), wide("Source of the bound", 1.6)]);
     for v in of(Grade::Passes) {
         table.mark(&of_rule(v.rule.id));
-        table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to_owned()]);
+        table.row([v.rule.title.to_owned(), capital(v.verdict.says()), v.rule.source.to(r.system)]);
     }
     r.out.table(&table);
     r.out.heading("Rules that do not apply");
@@ -155,11 +155,11 @@ pub(crate) fn finding(r: &mut Report<'_>, judged: &Judged) {
     let mut lines = vec![
         ["Why it matters".to_owned(), rule.matters.to_owned()],
         ["What to do".to_owned(), rule.remedy.to_owned()],
-        ["Source".to_owned(), sentence(rule.source)],
+        ["Source".to_owned(), sentence(&rule.source.to(r.system))],
     ];
     if r.edition != crate::Edition::Client {
-        lines.push(["Looks for".to_owned(), rule.looks.to_owned()]);
-        lines.push(["Where it may be wrong".to_owned(), rule.limits.to_owned()]);
+        lines.push(["Looks for".to_owned(), rule.looks.to(r.system)]);
+        lines.push(["Where it may be wrong".to_owned(), rule.limits.to(r.system)]);
     }
     // One that nobody made yet has its boxes behind the findings.
     if let Some(told) = crate::decisions::told(judged, r.edition) {
@@ -233,7 +233,7 @@ pub(super) fn questions(r: &mut Report<'_>) {
             q.source.clone(),
         ]);
     }
-    r.out.table(&table);
+    r.out.table(&table.marked());
     if left_out > 0 {
         r.out.para(&format!(
             "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict, or are ours to choose."
@@ -271,7 +271,7 @@ pub(crate) fn changes(settled: &stillrise_search::Settled, q: &Question) -> Stri
     }
     // The ranking gives a doubling of the effluent 1; a thousandth of that is no change.
     if q.weight < STAYS {
-        return "effluent, unit and verdict on the limits stay".to_owned();
+        return "nothing: effluent, unit and verdicts on the limits are the same".to_owned();
     }
     let blocked = settled.job.design.triage.iter().any(|line| line.weight == Weight::Blocks);
     let one = |o: &Outcome| {
@@ -340,9 +340,9 @@ fn silent(r: &mut Report<'_>) {
         if a.question.is_empty() && first {
             let range = format!(
                 "{}; {} to {}",
-                entry.shown(r.system),
-                show(&a.low, entry.units, r.system),
-                show(&a.high, entry.units, r.system)
+                entry.told(r.system),
+                told(&a.low, entry.units, r.system),
+                told(&a.high, entry.units, r.system)
             );
             table.row([capital(&entry.label), range, a.source.clone(), (k + 1).to_string()]);
         }
@@ -350,5 +350,5 @@ fn silent(r: &mut Report<'_>) {
     if !table.is_empty() {
         r.out.heading("Margins and proposals");
     }
-    r.out.table(&table);
+    r.out.table(&table.marked());
 }

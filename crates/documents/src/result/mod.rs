@@ -255,7 +255,7 @@ fn held_back(held: &HeldBack) -> Value {
 
 fn verdicts(settled: &Settled, edition: Edition) -> Value {
     json!(settled.verdicts.iter().map(|j| json!({
-        "rule": j.rule.id, "title": j.rule.title, "verdict": j.verdict.word(), "says": j.verdict.says(), "remedy": j.rule.remedy, "source": j.rule.source,
+        "rule": j.rule.id, "title": j.rule.title, "verdict": j.verdict.word(), "says": j.verdict.says(), "remedy": j.rule.remedy, "source": j.rule.source.to(settled.job.enquiry.system()),
         "asks": j.verdict.asks().iter().map(|ask| json!({ "question": ask.question, "key": ask.key })).collect::<Vec<_>>(),
         "decision": j.decision.as_ref().map(|d| json!({
             "decision": d.decision.0.map(|w| w.word()), "because": d.because.0, "who": d.who.as_ref().filter(|_| edition.is_internal()),

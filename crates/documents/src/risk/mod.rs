@@ -147,7 +147,7 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
     let Some(performance) = &settled.job.design.performance else { return out };
     let influent = performance.worst().map_or_else(|| Concentration::of(1e6, &MG_L), |w| w.content.total.q);
     out.push_str(&section("Total oil out in the worst case, mg/L"));
-    let mut table = Table::new(["rung", "as designed", "1 in 20 below", "median", "1 in 20 above"]);
+    let mut table = Table::new(["step", "as designed", "1 in 20 below", "median", "1 in 20 above"]);
     let designed = performance.worst().and_then(|w| Some([w.total.ideal?.q, w.total.expected.q, w.total.mixed?.q]));
     let mut row = |name: &str, designed: Option<Concentration>, s: &Spread| {
         let n = |c: Concentration| total_out(c, influent);
@@ -216,7 +216,7 @@ fn held_fixed(settled: &Settled) -> Vec<String> {
 #[must_use]
 pub fn method(settled: &Settled, risk: &Risk) -> String {
     let mut text = format!(
-        "{} samples, a Latin hypercube over all assumptions with a range and all given values whose range was stated; triangular between lowest, likely and highest, over the logarithm where the ends lie more than threefold apart, unless another distribution was stated; all inputs independent; the unit stays the one taken. ",
+        "{} runs of the calculation, spread evenly over all assumptions with a range and all given values whose range was stated; each input triangular between lowest, likely and highest, over the logarithm where the ends lie more than threefold apart, unless another distribution was stated; all inputs independent; the unit stays the one taken. ",
         risk.samples
     );
     let fixed = held_fixed(settled);
@@ -232,7 +232,7 @@ pub fn method(settled: &Settled, risk: &Risk) -> String {
     }
     text.push_str(&format!(
         "Numbers below the published floor ({}) are not promised and print as its bound.",
-        print::with_unit(floor().si(), &MG_L)
+        print::told(floor().si(), &MG_L)
     ));
     text
 }

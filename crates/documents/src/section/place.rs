@@ -16,7 +16,7 @@ use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{FT, M};
-use stillrise_units::print::with_unit;
+use stillrise_units::print::told;
 use stillrise_units::{Length, System, Typed, Unit as UnitOf, math};
 
 /// Thinnest wall on paper, mm: nominal where the true one is not stated or would be thinner.
@@ -141,7 +141,7 @@ impl<'a> Section<'a> {
 
     /// A quantity with its unit.
     pub fn show<Q: Typed>(&self, q: Q, units: (&'static UnitOf, &'static UnitOf)) -> String {
-        with_unit(q.si(), self.system.pick(units))
+        told(q.si(), self.system.pick(units))
     }
 
     /// An elevation in the site's datum, if the floor's is known.

@@ -8,7 +8,7 @@ use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::Profile;
 use stillrise_design::stages::stage::Datum;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, M3_H, MM, PERCENT};
+use stillrise_units::catalog::{DEG, GAL, GPM, IN, KG, KG_M3, L, LB, LB_FT3, M3_H, MM, PERCENT};
 use stillrise_units::print::digits;
 
 /// One line of the list of parts; its place in the list is its number.
@@ -89,7 +89,7 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         add(part.name, data, s.at(part.tip.0, part.tip.1), part.in_row);
     }
     if let Some(alarm) = s.alarm() {
-        let float = s.show(unit.retention.float_density.q, (&KG_M3, &KG_M3));
+        let float = s.show(unit.retention.float_density.q, (&LB_FT3, &KG_M3));
         let crest = unit.outlet.crest.q;
         let tip = pt(s.along(s.oil_end(), 0.3), s.at(zero(), crest + (rim - crest) * 0.5).y);
         add("Level float", format!("{float}, trips at {}", l(alarm.interface.q)), tip, true);
@@ -108,7 +108,7 @@ fn written(s: &Section, datum: &Datum) -> String {
         Datum::Share(q) => s.show(*q, (&PERCENT, &PERCENT)),
         Datum::Count(q) => digits(q.si(), 6),
         Datum::Mass(q) => s.show(*q, (&LB, &KG)),
-        Datum::Density(q) => s.show(*q, (&KG_M3, &KG_M3)),
+        Datum::Density(q) => s.show(*q, (&LB_FT3, &KG_M3)),
         Datum::Flow(q) => s.show(*q, (&GPM, &M3_H)),
         Datum::Angle(q) => s.show(*q, (&DEG, &DEG)),
     }

@@ -57,8 +57,8 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
         ]);
     }
     out.push_str(&table.render(width));
-    let cold = print::with_unit(basis.fluids.cold.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
-    let warm = print::with_unit(basis.fluids.warm.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
+    let cold = print::told(basis.fluids.cold.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
+    let warm = print::told(basis.fluids.warm.temperature.q.si(), system.pick((&DEG_F, &DEG_C)));
     out.push_str(&format!("Each case in the coldest water, {cold}, and the warmest, {warm}; clean, and at the end of the interval between pump-outs.\n"));
     for case in basis.cases.iter() {
         if let Some(cycle) = &case.cycle {
@@ -75,8 +75,8 @@ pub(super) fn cases(out: &mut String, settled: &Settled, width: usize) {
 pub fn runs(cycle: &Cycle) -> String {
     format!(
         "the pumps run {} at a time, from start to start {}",
-        print::with_unit(cycle.runs.q.si(), &MIN),
-        print::with_unit(cycle.period.q.si(), &MIN)
+        print::told(cycle.runs.q.si(), &MIN),
+        print::told(cycle.period.q.si(), &MIN)
     )
 }
 
@@ -93,7 +93,7 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
             if names.is_empty() {
                 continue;
             }
-            let median = print::with_unit(arrival.droplets.d50.q.si(), &UM);
+            let median = print::told(arrival.droplets.d50.q.si(), &UM);
             match medians.iter_mut().find(|(known, _)| *known == median) {
                 Some((_, all)) => all.extend(names),
                 None => medians.push((median, names)),
@@ -124,7 +124,7 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
             ));
         }
     }
-    let show = |t: stillrise_units::Temperature| print::with_unit(t.si(), system.pick((&DEG_F, &DEG_C)));
+    let show = |t: stillrise_units::Temperature| print::told(t.si(), system.pick((&DEG_F, &DEG_C)));
     for case in &basis.cases {
         if let Some(own) = &case.own {
             let ends = own.arrives.each_ref().map(|water| show(water.temperature.q));
@@ -143,7 +143,7 @@ pub fn differs(basis: &Basis, system: System) -> Vec<String> {
             lines.push(format!("{}: its water comes at {comes}{cools}", case.name));
         }
         if let Some(heavy) = case.content.as_ref().and_then(|c| c.heavy) {
-            let heavy = print::with_unit(heavy.q.si(), &MG_L);
+            let heavy = print::told(heavy.q.si(), &MG_L);
             lines.push(format!("{}: of the free oil {heavy} are as heavy as the water and do not rise", case.name));
         }
     }

@@ -90,7 +90,7 @@ pub(crate) fn unthrottled(settled: &Settled) -> Option<String> {
     let basis = settled.job.design.basis.as_ref()?;
     let (ahead, storm) = (basis.containment.as_ref()?, basis.storm.as_ref()?);
     let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let show = |si: f64, pair: Pair| print::told(si, system.pick(pair));
     let each: Vec<String> = ahead
         .unthrottled()
         .map(|(c, area)| {
@@ -142,7 +142,7 @@ pub(super) fn containment(out: &mut String, settled: &Settled, width: usize) {
                     let unit = system.pick(units);
                     format!("{} {}", print::digits(unit.from_si(*si), 3), unit.symbol).trim_end().to_owned()
                 }
-                _ => entry.shown(system),
+                _ => entry.told(system),
             };
             table.row([what, value]);
         }

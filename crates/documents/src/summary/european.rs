@@ -8,7 +8,7 @@ use stillrise_design::provenance::Node;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_search::Settled;
 use stillrise_units::catalog::{GAL, L, L_S, M3};
-use stillrise_units::{Flow, Typed, Volume, print};
+use stillrise_units::{Flow, System, Typed, Volume, print};
 
 /// A flow as a nominal size: `7.57`.
 pub(crate) fn number(flow: Flow) -> String {
@@ -25,6 +25,9 @@ pub(crate) fn notes(settled: &Settled, european: &European) -> Vec<String> {
             None => "no type test of our unit was named: it has no nominal size and no class".to_owned(),
         }
     )];
+    if settled.job.enquiry.system() == System::Us {
+        out.push("EN 858-2 has its own units, and they stand here: a nominal size and the flows behind it in L/s, its stores in L.".to_owned());
+    }
     if let Err(why) = &european.sizes {
         out.push(format!("No nominal size follows: {why}."));
     }

@@ -12,7 +12,7 @@ type Pair = (&'static Unit, &'static Unit);
 pub(super) fn ground(out: &mut String, settled: &Settled, width: usize) {
     let Some(p) = &settled.job.design.performance else { return };
     let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let show = |si: f64, pair: Pair| print::told(si, system.pick(pair));
     let mut table = Table::new(["in the ground", "value"]);
     let mut row = |name: &str, value: Option<String>| {
         if let Some(value) = value {

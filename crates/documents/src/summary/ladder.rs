@@ -15,7 +15,7 @@ pub(super) fn ladder(out: &mut String, settled: &Settled, width: usize) {
     let (Some(l), Some(worst)) = (&p.ladder, p.worst()) else { return };
     let influent = worst.content.total.q;
     out.push_str(&section("Ladder of prediction, total oil out, mg/L"));
-    let mut table = Table::new(["rung", "mg/L", "what it rests on"]);
+    let mut table = Table::new(["step", "mg/L", "what it rests on"]);
     for Rung { step, value, says } in rungs(p, l) {
         // What no separator touches is an input, not a promise.
         let exact = step == Step::Untouched;
@@ -167,7 +167,11 @@ pub(crate) fn moves(settled: &Settled, l: &Ladder) -> Vec<Moved> {
 fn peak(settled: &Settled, limit: usize) -> String {
     let Some(p) = &settled.job.design.performance else { return String::new() };
     let times = p.limits.iter().find(|v| v.limit == limit).and_then(|v| v.peak).map_or(1.0, |peak| peak.q.value);
-    if times > 1.0 { format!(" (the influent at {} times its mean)", print::digits(times, 3)) } else { String::new() }
+    if times > 1.0 {
+        format!(" while the influent is at its peak, {} times its mean", print::digits(times, 3))
+    } else {
+        String::new()
+    }
 }
 
 /// The margins in flow, temperature and droplet size, limit by limit.
@@ -214,7 +218,7 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
             );
         }
         format!(
-            "The limit on {title} is just met in {}{floor}, as expected and on the footing it is held on{}, one thing changed at a time: {}.",
+            "The limit on {title} is just met in {}{floor}, as expected{}, one thing changed at a time: {}.",
             worst.case,
             peak(settled, j.limit),
             all.join("; ")

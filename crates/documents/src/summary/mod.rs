@@ -32,7 +32,7 @@ use stillrise_checks::rules::emulsion_above_limit;
 use stillrise_design::basis::limits::LimitState;
 use stillrise_design::enquiry::blocks::{self, ChemicalBlock};
 use stillrise_design::performance::limit::{LimitVerdict, Word};
-use stillrise_design::performance::promise::{Promise, floor, number};
+use stillrise_design::performance::promise::{Promise, floor, number, solids};
 use stillrise_design::triage::{About, Line, Weight};
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_search::Settled;
@@ -141,7 +141,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
             let rests = v.verdict.at().map_or_else(Vec::new, |at| assumed_under(settled, at, &is_of_oil));
             let system = settled.job.enquiry.system();
             let said: Vec<String> =
-                rests.iter().take(NAMED).map(|e| format!("{}, {}", e.label, e.shown(system))).collect();
+                rests.iter().take(NAMED).map(|e| format!("{}, {}", e.label, e.told(system))).collect();
             let rests = if said.is_empty() {
                 String::new()
             } else {
@@ -307,7 +307,7 @@ pub(crate) fn bare_grains(settled: &Settled, limit: &LimitState, verdict: &Limit
     format!(
         " If all of it were bare grains of the sizes stated{}, {} would leave in the mean{demanded}; what oil holds up is not in that, and {IN_SERVICE}.",
         median.unwrap_or_default(),
-        number(performance.storage.solids_out.q)
+        solids(performance.storage.solids_out.q)
     )
 }
 
@@ -319,7 +319,7 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     let entries = rests_on(settled, verdict);
     let system = settled.job.enquiry.system();
     let said: Vec<String> =
-        entries.iter().take(NAMED).map(|entry| format!("{}, {}", entry.label, entry.shown(system))).collect();
+        entries.iter().take(NAMED).map(|entry| format!("{}, {}", entry.label, entry.told(system))).collect();
     if said.is_empty() {
         return String::new();
     }

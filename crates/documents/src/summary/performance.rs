@@ -17,7 +17,7 @@ const STORE: Pair = (&GAL, &L);
 pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     let Some(train) = &settled.job.design.train else { return };
     let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let show = |si: f64, pair: Pair| print::told(si, system.pick(pair));
     out.push_str(&section("Train and unit"));
     for (i, stage) in train.stages.iter().enumerate() {
         let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| {
@@ -138,7 +138,7 @@ pub(super) fn effluent(out: &mut String, settled: &Settled, width: usize) {
         if let Some(cut) = worst.cut {
             out.push_str(&format!(
                 "Droplet that rises at the overflow rate of the plates there: {}.\n",
-                print::with_unit(cut.q.si(), &UM)
+                print::told(cut.q.si(), &UM)
             ));
         }
         for line in super::unheld::unheld(settled) {
@@ -166,13 +166,13 @@ pub(super) fn hydraulics(out: &mut String, settled: &Settled, width: usize) {
     if let Some(spare) = performance.site.spare_fall {
         // What is left of two equal levels is no height.
         let spare = if spare.q.si().abs() < 1e-6 { 0.0 } else { spare.q.si() };
-        let text = print::with_unit(spare, unit);
+        let text = print::told(spare, unit);
         out.push_str(&format!("Incoming invert over the unit's inlet invert: {text}.\n"));
     }
     if let Some(floor) = performance.site.floor {
         out.push_str(&format!(
             "Floor of the unit at {} of the site's datum.\n",
-            print::with_unit(floor.q.si(), system.pick((&FT, &M)))
+            print::told(floor.q.si(), system.pick((&FT, &M)))
         ));
     }
 }
@@ -240,14 +240,14 @@ pub(super) fn levels(out: &mut String, settled: &Settled, width: usize) {
 
 /// Days to fill; beyond ten years the number means nothing.
 fn span(days: stillrise_units::Time) -> String {
-    if days.in_unit(&D) > 3650.0 { "more than ten years".to_owned() } else { print::with_unit(days.si(), &D) }
+    if days.in_unit(&D) > 3650.0 { "more than ten years".to_owned() } else { print::told(days.si(), &D) }
 }
 
 pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
     let Some(performance) = &settled.job.design.performance else { return };
     let s = &performance.storage;
     let system = settled.job.enquiry.system();
-    let show = |si: f64, pair: Pair| print::with_unit(si, system.pick(pair));
+    let show = |si: f64, pair: Pair| print::told(si, system.pick(pair));
     out.push_str(&section("Storage and days to fill"));
     let mut table = Table::new(["what", "value"]);
     if let (Some(volume), Some(days)) = (s.sludge_trigger, s.sludge_days) {
@@ -279,7 +279,7 @@ pub(super) fn storage(out: &mut String, settled: &Settled, width: usize) {
         }
     }
     if let Some(worst) = performance.worst() {
-        table.row([format!("time in the unit, {}", worst.case), print::with_unit(worst.residence.q.si(), &MIN)]);
+        table.row([format!("time in the unit, {}", worst.case), print::told(worst.residence.q.si(), &MIN)]);
     }
     out.push_str(&table.render(width));
 }

@@ -15,7 +15,7 @@ use stillrise_search::Settled;
 use stillrise_units::catalog::{
     D, DEG, DEG_C, DEG_F, FT2, H, IN, KG, KN, KPA, KW, LB, LBF, M2, MM, ONE, PERCENT, PSF, PSI, YR,
 };
-use stillrise_units::{Pressure, System, Temperature, Typed, print};
+use stillrise_units::{Pressure, System, Temperature, Typed, print, spoken};
 
 const MASS: Pair = (&LB, &KG);
 const LENGTH: Pair = (&IN, &MM);
@@ -169,18 +169,24 @@ impl<'a> Says<'a> {
         let Protection { area, bare, density, current, life, mass, soil, anodes, .. } =
             self.shop.protection.as_ref()?;
         let pure = |q| self.show(q, (&ONE, &ONE));
+        // Its key counts milliamperes for a square foot, as the source does.
+        let bare_steel = match self.system {
+            System::Us => format!("{} mA for each square foot", pure(density.q)),
+            System::Si => format!("{} mA for each square metre", pure(density.q * (FT2.from_si(1.0)))),
+        };
         Some(format!(
-            "Cathodic protection, its size only: {} of coated steel, {} of it bare{}, at {} mA for each square foot (0.093 m2) of it{} takes {} A, and over {}{} uses up {} of magnesium: {} anodes of 17 lb (7.7 kg), in soil of {} ohm cm{}. A specialist measures the soil and designs it.",
+            "Cathodic protection, its size only: {} of coated steel, {} of it bare{}, at {} of it{} takes {} A, and over {}{} uses up {} of magnesium: {} anodes of {}, in soil of {} ohm cm{}. A specialist measures the soil and designs it.",
             self.show(area.q, (&FT2, &M2)),
             self.show(bare.q, (&PERCENT, &PERCENT)),
             self.taken(bare.at),
-            pure(density.q),
+            bare_steel,
             self.taken(density.at),
             pure(current.q),
             self.show(life.q, (&YR, &YR)),
             self.taken(life.at),
             self.show(mass.q, MASS),
             pure(anodes.q),
+            spoken("{17 lb|7.7 kg}", self.system),
             pure(soil.q),
             self.taken(soil.at)
         ))

@@ -68,7 +68,7 @@ pub(crate) fn rows(settled: &Settled) -> Vec<Row> {
         if z.current.stated {
             "as stated, or as waters of a stated temperature mix"
         } else {
-            "one kelvin warmer, for show"
+            "a little warmer than in the unit, to show how little it takes"
         },
     );
     if let Some(froude) = z.current.froude {
@@ -89,7 +89,7 @@ pub(super) fn zones(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Zone by zone, in the worst case"));
     let mut table = Table::new(["number", "value", "what it says"]);
     for row in rows {
-        let value = settled.job.ledger.entry(row.at).map_or_else(String::new, |e| e.shown(system));
+        let value = settled.job.ledger.entry(row.at).map_or_else(String::new, |e| e.told(system));
         table.row([row.what.to_owned(), value, row.says.to_owned()]);
     }
     out.push_str(&table.render(width));

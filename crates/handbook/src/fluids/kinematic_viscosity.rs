@@ -12,7 +12,7 @@ formula! {
     "kinematic-viscosity" "Kinematic viscosity"
     fn viscosity(
         mu: Viscosity = "mu" "dynamic viscosity" [CP, MPA_S: 0.1 .. 100000.0 in 1e-3 .. 1e8];
-        rho: Density = "rho" "density" [KG_M3, KG_M3: 600.0 .. 1200.0 in 100.0 .. 20000.0];
+        rho: Density = "rho" "density" [LB_FT3, KG_M3: 600.0 .. 1200.0 in 100.0 .. 20000.0];
     ) -> KinematicViscosity = "nu" "kinematic viscosity" [CST, MM2_S];
     typed { mu / rho }
     sources [DEFINITION]

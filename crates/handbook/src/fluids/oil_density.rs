@@ -57,10 +57,10 @@ formula! {
     /// natural esters stand outside the tables; biodiesel follows the fuel-oil group within 0.5.
     "oil-density" "Density of an oil at another temperature"
     fn density(
-        rho_15: Density = "rho_15" "density of the oil at 15 °C" [KG_M3, KG_M3: 610.0 .. 1165.0 in 500.0 .. 1300.0];
+        rho_15: Density = "rho_15" "density of the oil at 15 °C" [LB_FT3, KG_M3: 610.0 .. 1165.0 in 500.0 .. 1300.0];
         t: Temperature = "t" "temperature of the oil" [DEG_F, DEG_C: -20.0 .. 95.0 in -50.0 .. 150.0];
         group: OilGroup = "group" "group of the oil";
-    ) -> Density = "rho_o" "density of the oil" [KG_M3, KG_M3];
+    ) -> Density = "rho_o" "density of the oil" [LB_FT3, KG_M3];
     reduced [rho_15 KG_M3, t DEG_C => KG_M3] {
         let alpha = if group == OilGroup::Crude { K0_CRUDE / pow(rho_15, 2.0) }
             else if group == OilGroup::FuelOil { K0_FUEL / pow(rho_15, 2.0) + K1_FUEL / rho_15 }

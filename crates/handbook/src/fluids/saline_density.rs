@@ -24,7 +24,7 @@ formula! {
     fn density(
         t: Temperature = "t" "temperature of the water" [DEG_F, DEG_C: 0.0 .. 40.0 in -5.0 .. 60.0];
         salinity: Ratio = "S" "salinity" [G_KG, G_KG: 0.0 .. 42.0 in 0.0 .. 120.0];
-    ) -> Density = "rho_w" "density of the water" [KG_M3, KG_M3];
+    ) -> Density = "rho_w" "density of the water" [LB_FT3, KG_M3];
     reduced [t DEG_C, salinity G_KG => KG_M3] { teos_10(salinity, t) }
     helpers [teos_10(f64, f64) "rho_TEOS10" "density by TEOS-10 at a salinity in g/kg and a temperature in °C, at zero sea pressure"]
     sources [TEOS_10]

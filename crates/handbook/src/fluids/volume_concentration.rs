@@ -13,7 +13,7 @@ formula! {
     "volume-concentration" "Oil content by volume"
     fn share(
         c: Concentration = "C" "oil content by mass" [MG_L, MG_L: 0.0 .. 10000.0 in 0.0 .. 1e6];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
     ) -> Ratio = "phi" "share of the volume" [UL_L, UL_L];
     typed { c / rho_o }
     sources [DEFINITION]

@@ -28,7 +28,7 @@ formula! {
     /// better one: the metric constants of `oil-density` drift from it by 0.013 % at 40 °C.
     "volume-correction-60f" "Volume correction of an oil from 60 °F"
     fn correction(
-        rho_60: Density = "rho_60" "density of the oil at 60 °F" [KG_M3, KG_M3: 610.6 .. 1163.5 in 500.0 .. 1300.0];
+        rho_60: Density = "rho_60" "density of the oil at 60 °F" [LB_FT3, KG_M3: 610.6 .. 1163.5 in 500.0 .. 1300.0];
         t: Temperature = "t" "temperature of the oil" [DEG_F, DEG_C: -20.0 .. 95.0 in -50.0 .. 150.0];
         group: OilGroup = "group" "group of the oil";
     ) -> Ratio = "C_TL" "volume correction" [ONE, ONE];

@@ -22,7 +22,7 @@ formula! {
     "water-density" "Density of fresh water"
     fn density(
         t: Temperature = "t" "temperature of the water" [DEG_F, DEG_C: 0.0 .. 40.0 in -5.0 .. 100.0];
-    ) -> Density = "rho_w" "density of the water" [KG_M3, KG_M3];
+    ) -> Density = "rho_w" "density of the water" [LB_FT3, KG_M3];
     reduced [t DEG_C => KG_M3] {
         A_5 * (1.0 - pow(t + A_1, 2.0) * (t + A_2) / (A_3 * (t + A_4)))
     }

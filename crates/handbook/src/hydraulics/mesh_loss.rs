@@ -21,7 +21,7 @@ formula! {
         length: Length = "L" "thickness of the pad" [IN, MM: 10.0 .. 1000.0 in 0.0 .. 100000.0];
         fibre: Length = "d_f" "diameter of the fibres" [MIL, UM: 5.0 .. 600.0 in 0.1 .. 10000.0];
         solidity: Ratio = "alpha" "solid share of the pad" [PERCENT, PERCENT: 0.6 .. 30.0 in 0.0 .. 60.0];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Length = "h_f" "head lost" [IN, MM];
     reduced [mu PA_S, u M_S, length M, fibre M, solidity ONE, rho KG_M3 => M] {
         let dp = 64.0 * mu * u * length * pow(solidity, 1.5) * (1.0 + 56.0 * pow(solidity, 3.0)) / (fibre * fibre);

@@ -24,7 +24,7 @@ formula! {
         m: MassRate = "m" "mass flow" [LB_D, KG_S: 0.01 .. 1000.0 in 0.0 .. 1e6];
         d: Length = "D" "inside diameter of the pipe" [IN, MM: 50.0 .. 1000.0 in 10.0 .. 5000.0];
         bore: Length = "d" "bore of the plate" [IN, MM: 12.5 .. 750.0 in 0.1 .. 5000.0];
-        rho: Density = "rho" "density of the fluid" [KG_M3, KG_M3: 600.0 .. 1050.0 in 0.1 .. 2000.0];
+        rho: Density = "rho" "density of the fluid" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 0.1 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the fluid" [CP, MPA_S: 0.3 .. 100.0 in 0.001 .. 1e5];
         taps: OrificeTaps = "taps" "where the pressure is tapped";
         expansibility: Ratio = "epsilon" "expansibility of the fluid, 1 for liquids" [ONE, ONE: 0.75 .. 1.0 in 0.1 .. 1.0];

@@ -15,7 +15,7 @@ formula! {
         u: Velocity = "U" "mean velocity in the gaps" [FT_MIN, MM_S: 0.0 .. 50.0 in 0.0 .. 10000.0];
         length: Length = "L" "length of the plates" [FT, M: 0.1 .. 5.0 in 0.0 .. 1000.0];
         gap: Length = "h" "gap between the plates" [IN, MM: 5.0 .. 50.0 in 0.1 .. 1000.0];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Length = "h_f" "head lost" [IN, MM];
     typed { 12.0 * mu * u * length / (gap * gap) / (rho * G) }
     sources [PLANE_POISEUILLE]

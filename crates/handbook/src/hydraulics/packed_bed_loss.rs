@@ -38,7 +38,7 @@ formula! {
         length: Length = "L" "depth of the bed" [FT, M: 0.0 .. 5.0 in 0.0 .. 1000.0];
         d: Length = "d_p" "diameter of the grains" [MM, MM: 0.1 .. 50.0 in 0.001 .. 1000.0];
         voidage: Ratio = "epsilon" "open share of the bed" [PERCENT, PERCENT: 36.0 .. 60.0 in 1.0 .. 99.9];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 0.1 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 0.1 .. 2000.0];
         law: BedLaw = "law" "whose law";
     ) -> Pressure = "dp" "pressure lost" [PSI, PA];
     reduced [mu PA_S, u M_S, length M, d M, voidage ONE, rho KG_M3 => PA] {

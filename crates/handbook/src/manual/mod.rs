@@ -11,6 +11,7 @@ pub mod search;
 pub mod table;
 mod tables;
 mod variable;
+pub mod words;
 mod work;
 
 pub use area::{AREAS, Area};
@@ -19,13 +20,14 @@ pub use oil::viscosities;
 pub use table::Table;
 pub use tables::tables;
 pub use variable::{Variable, result, span, variables};
+pub use words::WORDS;
 pub use work::{Worked, named, shown, work};
 
 use crate::equation::plain_symbol;
 use crate::pages;
 use search::{Entry, Kind};
 
-/// An entry for every formula and every row of published data, formulas first.
+/// An entry for every formula, every row of published data and every word of the glossary, formulas first.
 #[must_use]
 pub fn entries() -> Vec<Entry> {
     let formulas = pages().map(|page| {
@@ -50,5 +52,17 @@ pub fn entries() -> Vec<Entry> {
         let head = table.columns.iter().map(|c| c.title).collect::<Vec<_>>().join(" ");
         table.rows.iter().map(|row| row.entry(&table, &head)).collect::<Vec<_>>()
     });
-    formulas.chain(data).collect()
+    formulas.chain(data).chain(WORDS.iter().map(defined)).collect()
+}
+
+/// A word of the glossary as a search finds it.
+fn defined(w: &words::Word) -> Entry {
+    let source = w.source.map_or_else(String::new, |source| format!(" {source}"));
+    Entry {
+        kind: Kind::Word,
+        id: w.id(),
+        title: w.word.to_owned(),
+        keys: w.also.join(" "),
+        text: format!("{}{source}", w.says),
+    }
 }

@@ -23,6 +23,8 @@ pub enum Kind {
     Cause,
     /// A part of the guide.
     Guide,
+    /// A word of the glossary.
+    Word,
 }
 
 impl Kind {
@@ -37,6 +39,7 @@ impl Kind {
             Kind::Key => "key",
             Kind::Cause => "cause",
             Kind::Guide => "guide",
+            Kind::Word => "word",
         }
     }
 }

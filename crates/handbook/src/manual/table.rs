@@ -3,6 +3,7 @@
 use super::search::{Entry, Kind};
 use crate::page::Source;
 use crate::spread::Spread;
+use stillrise_units::spoken::in_both;
 use stillrise_units::{System, Unit, print};
 
 /// (US, SI) unit in print.
@@ -132,7 +133,7 @@ impl Row {
         self
     }
     pub(super) fn text(self, text: impl Into<String>) -> Self {
-        let text = text.into();
+        let text = in_both(&text.into());
         self.cell(if text.is_empty() { Value::Nothing } else { Value::Text(text) })
     }
     pub(super) fn number(self, value: f64, unit: &Unit) -> Self {

@@ -3,7 +3,7 @@
 use crate::equation::{Printed, Style, printed};
 use crate::page::{Arg, Page, Symbol};
 use crate::{page, pages, read};
-use stillrise_units::{Fault, nearest, print};
+use stillrise_units::{Fault, System, nearest, print};
 
 /// A formula with arguments and what it gave.
 #[derive(Debug, Clone)]
@@ -66,7 +66,7 @@ impl Worked {
     /// What a reader must know because an argument lies outside the trusted range.
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
-        self.page.notes(&self.values)
+        self.page.notes(&self.values, System::Si)
     }
 }
 

@@ -18,8 +18,8 @@ formula! {
     "camp-scour" "Velocity that scours sludge off a floor"
     fn velocity(
         beta: Ratio = "beta" "Camp's constant" [ONE, ONE: 0.04 .. 0.06 in 0.0 .. 1.0];
-        rho_s: Density = "rho_s" "density of the grains" [KG_M3, KG_M3: 1020.0 .. 2700.0 in 300.0 .. 20000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_s: Density = "rho_s" "density of the grains" [LB_FT3, KG_M3: 1020.0 .. 2700.0 in 300.0 .. 20000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         d: Length = "d" "diameter of the grains" [UM, UM: 20.0 .. 2000.0 in 0.0 .. 100000.0];
         f: Ratio = "f" "Darcy friction factor of the floor" [ONE, ONE: 0.02 .. 0.04 in 0.001 .. 10.0];
     ) -> Velocity = "V_sc" "scouring velocity" [FT_S, M_S];

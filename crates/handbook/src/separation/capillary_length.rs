@@ -19,8 +19,8 @@ formula! {
     "capillary-length" "Capillary length"
     fn length(
         sigma: SurfaceTension = "sigma" "interfacial tension" [MN_M, MN_M: 1.0 .. 50.0 in 0.0 .. 1000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 0.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 0.0 .. 2000.0];
     ) -> Length = "l_c" "capillary length" [IN, MM];
     reduced [sigma N_M, rho_w KG_M3, rho_o KG_M3 => M] { sqrt(sigma / (abs(rho_w - rho_o) * GRAVITY)) }
     constants [GRAVITY "g"]

@@ -13,8 +13,8 @@ formula! {
     /// film of one thickness weighs more on a fine grain.
     "coated-density" "Density of a grain that carries oil"
     fn density(
-        rho_s: Density = "rho_s" "density of the bare grain" [KG_M3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_s: Density = "rho_s" "density of the bare grain" [LB_FT3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         oil: Ratio = "w" "oil, as a share of the mass of grain and oil" [PERCENT, PERCENT: 0.0 .. 60.0 in 0.0 .. 100.0];
     ) -> Density = "rho_c" "density of grain and oil together" [LB_FT3, KG_M3];
     typed { rho_s * rho_o / (oil * rho_s + rho_o - oil * rho_o) }

@@ -22,8 +22,8 @@ formula! {
     fn froude(
         u: Velocity = "U" "mean velocity through the zone" [FT_MIN, MM_S: 0.5 .. 50.0 in 0.0 .. 1e6];
         depth: Length = "H" "depth of water" [FT, M: 0.3 .. 5.0 in 0.001 .. 1000.0];
-        rho: Density = "rho" "density of the water in the zone" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_in: Density = "rho_in" "density of the water that enters" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water in the zone" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_in: Density = "rho_in" "density of the water that enters" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Ratio = "Fr" "densimetric Froude number" [ONE, ONE];
     reduced [u M_S, depth M, rho KG_M3, rho_in KG_M3 => ONE] {
         let g_reduced = GRAVITY * abs(rho - rho_in) / rho;

@@ -21,8 +21,8 @@ formula! {
     "density-current-speed" "Speed of a density current"
     fn speed(
         depth: Length = "H" "depth of water" [FT, M: 0.3 .. 5.0 in 0.0 .. 1000.0];
-        rho: Density = "rho" "density of the water in the zone" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_in: Density = "rho_in" "density of the water that enters" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water in the zone" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_in: Density = "rho_in" "density of the water that enters" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Velocity = "U_g" "speed of the current" [FT_MIN, MM_S];
     reduced [depth M, rho KG_M3, rho_in KG_M3 => M_S] {
         let g_reduced = GRAVITY * abs(rho - rho_in) / rho;

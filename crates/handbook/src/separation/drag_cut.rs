@@ -18,8 +18,8 @@ formula! {
     "drag-cut" "Droplet that just rises at a given velocity, with the drag of a sphere"
     fn diameter(
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 100.0 in 0.0 .. 10000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 100.0];
     ) -> Length = "d" "droplet diameter" [UM, UM];
     solves [v M_S, rho_w KG_M3, rho_o KG_M3, mu PA_S => d M] {

@@ -19,8 +19,8 @@ formula! {
     "drawn-height" "Height from which a submerged mouth draws the layer above"
     fn height(
         flow: Flow = "Q" "flow into the mouth" [GPM, M3_H: 0.1 .. 2000.0 in 0.0 .. 1e6];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
     ) -> Length = "h_d" "least height of the interface over the mouth" [IN, MM];
     reduced [flow M3_S, rho_w KG_M3, rho_o KG_M3 => M] {
         let reduced_gravity = GRAVITY * (rho_w - rho_o) / rho_w;

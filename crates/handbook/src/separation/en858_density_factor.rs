@@ -24,7 +24,7 @@ formula! {
     /// oil has no factor, and neither have animal and vegetable oils or stable emulsions of any density.
     "en858-density-factor" "Density factor of EN 858-2"
     fn factor(
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 650.0 .. 950.0 in 400.0 .. 950.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 650.0 .. 950.0 in 400.0 .. 950.0];
         system: SeparatorSystem = "system" "arrangement of the separator system";
     ) -> Ratio = "f_d" "density factor" [ONE, ONE];
     reduced [rho_o KG_M3 => ONE] {

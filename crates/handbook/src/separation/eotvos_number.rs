@@ -13,8 +13,8 @@ formula! {
     "eotvos-number" "Eötvös number of a droplet"
     fn number(
         d: Length = "d" "droplet diameter" [UM, UM: 1.0 .. 10000.0 in 0.0 .. 100000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         sigma: SurfaceTension = "sigma" "interfacial tension" [MN_M, MN_M: 1.0 .. 60.0 in 0.001 .. 1000.0];
     ) -> Ratio = "Eo" "Eötvös number" [ONE, ONE];
     typed { G * (rho_w - rho_o) * d * d / sigma }

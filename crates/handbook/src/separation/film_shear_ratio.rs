@@ -21,8 +21,8 @@ formula! {
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 1e5];
         u: Velocity = "U" "mean velocity in the gap" [FT_MIN, MM_S: 0.1 .. 50.0 in 0.0 .. 1e5];
         gap: Length = "h" "gap, square to the plates" [IN, MM: 5.0 .. 50.0 in 0.1 .. 10000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         theta: Angle = "theta" "angle of the plates to the horizontal" [DEG, DEG: 30.0 .. 70.0 in 0.0 .. 90.0];
         film: Length = "delta" "thickness of the film" [MIL, MM: 0.01 .. 5.0 in 0.0 .. 1000.0];
     ) -> Ratio = "R_s" "shear over drive" [ONE, ONE];

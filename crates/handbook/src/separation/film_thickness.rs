@@ -22,8 +22,8 @@ formula! {
         q: Flow = "Q_o" "oil caught by one plate" [GPH, L_H: 0.0 .. 100.0 in 0.0 .. 1e6];
         width: Length = "w" "width of the plate across the drainage" [FT, M: 0.1 .. 5.0 in 0.001 .. 1000.0];
         mu_o: Viscosity = "mu_o" "viscosity of the oil" [CP, MPA_S: 0.5 .. 1000.0 in 0.01 .. 1e6];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         theta: Angle = "theta" "angle of the plates to the horizontal" [DEG, DEG: 30.0 .. 70.0 in 0.0 .. 90.0];
     ) -> Length = "delta" "thickness of the film" [MIL, MM];
     reduced [q M3_S, width M, mu_o PA_S, rho_w KG_M3, rho_o KG_M3, theta RAD => M] {

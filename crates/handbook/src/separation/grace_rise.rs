@@ -32,8 +32,8 @@ formula! {
     "grace-rise" "Rise of a large droplet that deforms"
     fn rise(
         d: Length = "d" "droplet diameter" [MM, MM: 0.9 .. 10.0 in 0.01 .. 100.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 100.0];
         sigma: SurfaceTension = "sigma" "interfacial tension" [MN_M, MN_M: 5.0 .. 60.0 in 0.001 .. 1000.0];
     ) -> Velocity = "v" "rise velocity" [FT_MIN, MM_S];

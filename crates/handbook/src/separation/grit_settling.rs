@@ -29,8 +29,8 @@ formula! {
     "grit-settling" "Settling of a grain of sand"
     fn settling(
         d: Length = "d" "grain diameter" [UM, UM: 10.0 .. 10000.0 in 0.0 .. 100000.0];
-        rho_s: Density = "rho_s" "density of the grain" [KG_M3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_s: Density = "rho_s" "density of the grain" [LB_FT3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         nu: KinematicViscosity = "nu" "kinematic viscosity of the water" [CST, MM2_S: 0.4 .. 2.0 in 0.01 .. 100.0];
         shape: GrainShape = "shape" "kind of grain";
     ) -> Velocity = "w" "settling velocity" [FT_MIN, MM_S];

@@ -21,7 +21,7 @@ formula! {
     "hinze-droplet" "Largest droplet that turbulence leaves whole"
     fn diameter(
         sigma: SurfaceTension = "sigma" "interfacial tension" [MN_M, MN_M: 1.0 .. 50.0 in 0.0 .. 1000.0];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         epsilon: Dissipation = "epsilon" "dissipation, power per mass" [W_KG, W_KG: 0.001 .. 10000.0 in 1e-9 .. 1e9];
     ) -> Length = "d_max" "largest droplet" [UM, UM];
     reduced [sigma N_M, rho KG_M3, epsilon W_KG => M] { C_HINZE * pow(sigma / rho, 0.6) * pow(epsilon, -0.4) }

@@ -11,7 +11,7 @@ formula! {
     /// What the shaft takes beyond it is lost in the pump, for the greater part as eddies in the water.
     "hydraulic-power" "Power of a flow lifted against a head"
     fn power(
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         q: Flow = "Q" "flow" [GPM, L_S: 0.05 .. 500.0 in 0.0 .. 1e6];
         h: Length = "H" "head" [FT, M: 0.5 .. 100.0 in 0.0 .. 10000.0];
     ) -> Power = "P_h" "power given to the water" [HP, KW];

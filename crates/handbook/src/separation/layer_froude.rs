@@ -18,8 +18,8 @@ formula! {
     "layer-froude" "Froude number of the water under an oil layer"
     fn froude(
         u: Velocity = "U" "velocity under the layer" [FT_MIN, MM_S: 1.0 .. 500.0 in 0.0 .. 1e6];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         layer: Length = "h_o" "thickness of the oil layer" [IN, MM: 5.0 .. 1000.0 in 0.0 .. 100000.0];
     ) -> Ratio = "Fr_o" "Froude number of the layer" [ONE, ONE];
     reduced [u M_S, rho_w KG_M3, rho_o KG_M3, layer M => ONE] {

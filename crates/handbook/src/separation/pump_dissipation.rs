@@ -14,7 +14,7 @@ formula! {
     "pump-dissipation" "Dissipation in a pump"
     fn dissipation(
         lost: Power = "P" "power lost in the pump" [HP, KW: 0.01 .. 200.0 in 0.0 .. 1e5];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         volume: Volume = "V" "volume that the impeller sweeps" [GAL, L: 0.05 .. 100.0 in 1e-4 .. 1e6];
     ) -> Dissipation = "epsilon" "dissipation, power per mass" [W_KG, W_KG];
     typed { lost / (rho * volume) }

@@ -20,7 +20,7 @@ group! {
         d50: Length = "d_50" "median grain of the solids' mass" [UM, UM: 1.0 .. 2000.0 in 0.01 .. 100000.0];
         sg: Ratio = "sigma_g" "geometric standard deviation of the grains" [ONE, ONE: 1.2 .. 6.0 in 1.001 .. 20.0];
         table: Series = "d|F" "sieved: size, and share of the mass that is finer" {UM, UM; PERCENT, PERCENT};
-        rho_s: Density = "rho_s" "density of the grains" [KG_M3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
+        rho_s: Density = "rho_s" "density of the grains" [LB_FT3, KG_M3: 1050.0 .. 3000.0 in 500.0 .. 20000.0];
         shape: GrainShape = "shape" "kind of grain";
     }
 }
@@ -40,7 +40,7 @@ formula! {
         grains: Grains = "grains" "the solids that arrive";
         from: Length = "d_1" "counted from this size" [UM, UM: 0.0 .. 1e9 in 0.0 .. 1e9];
         to: Length = "d_2" "counted up to this size" [UM, UM: 0.0 .. 1e9 in 0.0 .. 1e9];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         nu: KinematicViscosity = "nu" "kinematic viscosity of the water" [CST, MM2_S: 0.4 .. 2.0 in 0.01 .. 100.0];
         stages: Catches = "stages" "what they pass, in the order of the flow";
     ) -> Ratio = "R_s" "share of the solids that is left" [PERCENT, PERCENT];

@@ -14,8 +14,8 @@ formula! {
     "stokes-cut" "Droplet that just rises at a given velocity"
     fn diameter(
         v: Velocity = "v" "rise velocity" [FT_MIN, MM_S: 0.0 .. 2.0 in -1e6 .. 1e6];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 100.0];
     ) -> Length = "d" "droplet diameter" [UM, UM];
     typed { (18.0 * mu * v / (G * (rho_w - rho_o))).sqrt() }

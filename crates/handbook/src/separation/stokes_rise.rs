@@ -14,8 +14,8 @@ formula! {
     "stokes-rise" "Rise of a droplet by Stokes' law"
     fn rise(
         d: Length = "d" "droplet diameter" [UM, UM: 1.0 .. 150.0 in 0.0 .. 10000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1050.0 in 300.0 .. 2000.0];
         mu: Viscosity = "mu" "viscosity of the water" [CP, MPA_S: 0.4 .. 2.0 in 0.01 .. 100.0];
     ) -> Velocity = "v" "rise velocity" [FT_MIN, MM_S];
     typed { G * (rho_w - rho_o) * d * d / (18.0 * mu) }

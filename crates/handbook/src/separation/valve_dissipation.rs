@@ -17,7 +17,7 @@ formula! {
     fn dissipation(
         dp: Pressure = "Delta_p" "pressure lost" [PSI, KPA: 1.0 .. 2000.0 in 0.0 .. 1e6];
         q: Flow = "Q" "flow" [GPM, L_S: 0.05 .. 500.0 in 0.0 .. 1e6];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         d: Length = "D" "inside diameter of the bore" [IN, MM: 10.0 .. 1000.0 in 0.1 .. 100000.0];
         lengths: Ratio = "k" "length of the jet in bores" [ONE, ONE: 2.0 .. 5.0 in 0.01 .. 1000.0];
     ) -> Dissipation = "epsilon" "dissipation, power per mass" [W_KG, W_KG];

@@ -20,7 +20,7 @@ formula! {
     "viscous-hinze" "Largest droplet of a viscous oil that turbulence leaves whole"
     fn diameter(
         sigma: SurfaceTension = "sigma" "interfacial tension" [MN_M, MN_M: 1.0 .. 50.0 in 0.001 .. 1000.0];
-        rho: Density = "rho" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho: Density = "rho" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         epsilon: Dissipation = "epsilon" "dissipation, power per mass" [W_KG, W_KG: 0.001 .. 10000.0 in 1e-9 .. 1e9];
         mu_o: Viscosity = "mu_o" "viscosity of the oil" [CP, MPA_S: 0.5 .. 1000.0 in 0.0 .. 1e6];
         b: Ratio = "B" "coefficient of the viscosity group" [ONE, ONE: 0.0 .. 2.0 in 0.0 .. 1000.0];

@@ -13,8 +13,8 @@ formula! {
     "displaced-water" "Water pushed out by oil"
     fn volume(
         oil: Volume = "V_o" "volume of oil that comes in" [GAL, M3: 0.0 .. 1e5 in 0.0 .. 1e9];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Volume = "V_w" "volume of water pushed out" [GAL, M3];
     typed { oil * (rho_o / rho_w) }
     sources [HYDROSTATICS, NZ_PETROLEUM]

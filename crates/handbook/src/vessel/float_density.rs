@@ -12,9 +12,9 @@ formula! {
     /// side is a proposal of this handbook, so that the float overcomes its switch and cable.
     "float-density" "Best density of an interface float"
     fn density(
-        rho_o: Density = "rho_o" "density of the heaviest oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
-        rho_w: Density = "rho_w" "density of the lightest water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
-    ) -> Density = "rho_f" "best density of the float" [KG_M3, KG_M3];
+        rho_o: Density = "rho_o" "density of the heaviest oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the lightest water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+    ) -> Density = "rho_f" "best density of the float" [LB_FT3, KG_M3];
     typed { (rho_o + rho_w) / 2.0 }
     sources [HYDROSTATICS]
     checks [

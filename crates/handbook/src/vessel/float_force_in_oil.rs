@@ -12,8 +12,8 @@ formula! {
     /// the float stays on the oil and the alarm never trips.
     "float-force-in-oil" "Net force of a float down in the oil"
     fn force(
-        rho_f: Density = "rho_f" "density of the float" [KG_M3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_f: Density = "rho_f" "density of the float" [LB_FT3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
         v: Volume = "V" "volume of the float" [L, L: 0.05 .. 5.0 in 0.0 .. 1000.0];
     ) -> Force = "F_o" "net force downwards in the oil" [LBF, NEWTON];
     typed { (rho_f - rho_o) * G * v }

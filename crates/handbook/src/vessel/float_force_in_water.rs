@@ -11,8 +11,8 @@ formula! {
     /// Should be at least twice the friction of switch and cable (a proposal of this handbook).
     "float-force-in-water" "Net force of a float up in the water"
     fn force(
-        rho_f: Density = "rho_f" "density of the float" [KG_M3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_f: Density = "rho_f" "density of the float" [LB_FT3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
         v: Volume = "V" "volume of the float" [L, L: 0.05 .. 5.0 in 0.0 .. 1000.0];
     ) -> Force = "F_w" "net force upwards in the water" [LBF, NEWTON];
     typed { (rho_w - rho_f) * G * v }

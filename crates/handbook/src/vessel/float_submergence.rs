@@ -12,9 +12,9 @@ formula! {
     /// never trips; above 1 it sinks in the water too. The heaviest oil and the lightest water decide.
     "float-submergence" "Share of an interface float in the water"
     fn share(
-        rho_f: Density = "rho_f" "density of the float" [KG_M3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_f: Density = "rho_f" "density of the float" [LB_FT3, KG_M3: 700.0 .. 1050.0 in 100.0 .. 3000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Ratio = "f_w" "share of the float in the water" [ONE, ONE];
     typed { (rho_f - rho_o) / (rho_w - rho_o) }
     sources [HYDROSTATICS]

@@ -14,8 +14,8 @@ formula! {
     fn thickness(
         z_water: Length = "Z_cw" "level of the clear water" [IN, MM: 0.0 .. 6000.0 in -20000.0 .. 50000.0];
         z_draw: Length = "Z_in" "elevation of the draw-off" [IN, MM: 0.0 .. 6000.0 in -20000.0 .. 50000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Length = "h_res" "oil layer left" [IN, MM];
     typed {
         let r = rho_o / rho_w;

@@ -10,7 +10,7 @@ formula! {
     "oil-mass-volume" "Volume of a mass of oil"
     fn volume(
         mass: Mass = "m" "mass of oil" [LB, KG: 0.0 .. 200000.0 in 0.0 .. 1e9];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
     ) -> Volume = "V" "volume of oil" [GAL, M3];
     typed { mass / rho_o }
     sources [IEEE_980]

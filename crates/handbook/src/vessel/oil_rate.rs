@@ -15,7 +15,7 @@ formula! {
         q: Flow = "Q" "flow treated" [GPD, M3_D: 0.0 .. 100000.0 in 0.0 .. 1e8];
         c_in: Concentration = "C_in" "oil in" [MG_L, MG_L: 0.0 .. 20000.0 in 0.0 .. 1e6];
         c_out: Concentration = "C_out" "oil out" [MG_L, MG_L: 0.0 .. 20000.0 in 0.0 .. 1e6];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
     ) -> Flow = "Q_o" "oil caught" [GPD, L_D];
     typed { q * (c_in - c_out) / rho_o }
     sources [DEFINITION]

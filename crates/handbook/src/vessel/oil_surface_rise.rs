@@ -14,8 +14,8 @@ formula! {
     "oil-surface-rise" "Rise of the oil surface above the clear water"
     fn rise(
         h: Length = "h_o" "thickness of the oil layer" [IN, MM: 0.0 .. 3000.0 in 0.0 .. 50000.0];
-        rho_o: Density = "rho_o" "density of the oil" [KG_M3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
-        rho_w: Density = "rho_w" "density of the water" [KG_M3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
+        rho_o: Density = "rho_o" "density of the oil" [LB_FT3, KG_M3: 600.0 .. 1000.0 in 300.0 .. 2000.0];
+        rho_w: Density = "rho_w" "density of the water" [LB_FT3, KG_M3: 950.0 .. 1050.0 in 500.0 .. 2000.0];
     ) -> Length = "Delta_s" "rise of the oil surface above the clear-water level" [IN, MM];
     typed { (ratio(1.0) - rho_o / rho_w) * h }
     sources [HYDROSTATICS]

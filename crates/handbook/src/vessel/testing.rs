@@ -63,7 +63,7 @@ pub static ACCEPTANCE: &[Step] = steps! {
 pub static CLEANING: &[Step] = steps! {
     "stop" "Stop and lock out the inlet." COMMON_PRACTICE;
     "skim" "Take the oil first, then the water, then the sludge." COMMON_PRACTICE;
-    "packs" "Lift the packs over the inlet side; rinse with cold water at low pressure, below 60 psi, without \
+    "packs" "Lift the packs over the inlet side; rinse with cold water at low pressure, below {60 psi|414 kPa}, without \
         detergent." JUDGEMENT;
     "rinsate" "Let rinse water run to the inlet compartment, not to the outlet." JUDGEMENT;
     "inspect" "Inspect walls, coating, plates, mesh, floats and closure." EN_858_2_UPKEEP;
@@ -77,7 +77,7 @@ pub static CLEANING: &[Step] = steps! {
 pub static MEASURING: &[Step] = steps! {
     "sludge" "Lower a stick to the top of the sludge, then to the floor; the difference is the sludge. A \
         sludge judge is better." MEASURING_AID;
-    "oil" "Coat the lowest 24 in of a stick with water-finding paste and dip it through the oil; the length \
+    "oil" "Coat the lowest {24 in|600 mm} of a stick with water-finding paste and dip it through the oil; the length \
         that has not changed colour is oil." MEASURING_AID;
     "interface" "Measure the interface, not the surface: a heavy oil hardly lifts the surface." JUDGEMENT;
     "head" "Compare the levels before and behind the coalescer; a difference means fouling." EN_858_2_UPKEEP;

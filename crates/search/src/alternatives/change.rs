@@ -136,8 +136,12 @@ impl Change {
             Change::RainKeptOutAndPump => {
                 "without the rain off the surfaces, and with a pump that lifts no more than what then comes together"
             }
-            Change::RoofsApart => "with the roofs drained elsewhere, off which no oil comes, and all else as it is",
-            Change::LargestAreaApart => "with the largest paved area drained elsewhere and all else as it is",
+            Change::RoofsApart => {
+                "without the water off the roofs, which carries no oil and is led elsewhere, all else as it is"
+            }
+            Change::LargestAreaApart => {
+                "without the water off the largest paved area, which is led elsewhere, all else as it is"
+            }
             Change::WithTheRain => "with the rain, and what may run while it rains, if the owner of the sewer consents",
             Change::WashApart => "the rain alone, all other water treated apart",
             Change::WashApartSpillAhead => "the rain alone, all other water treated apart, and the spill held ahead",

@@ -1,6 +1,6 @@
 //! What a search of the manual finds: formulas, data and rules, and what this room knows besides.
 
-use super::{Shelf, Ways, guide, keys, method};
+use super::{Shelf, Ways, guide, keys, method, words};
 use crate::pages::sheet::encoded;
 use std::sync::LazyLock;
 use stillrise_design::enquiry::blocks::Regulator;
@@ -29,6 +29,7 @@ pub fn address(entry: &Entry, ways: Ways) -> String {
         Kind::Data if first == "oils" => ways.to(Shelf::Oil, rest),
         Kind::Data => ways.at(Shelf::Data, first, &encoded(rest)),
         Kind::Key => ways.at(Shelf::Keys, first, rest),
+        Kind::Word => ways.at(Shelf::Words, words::WORD, &encoded(&entry.id)),
         Kind::Guide if rest.is_empty() => ways.to(Shelf::Guide, first),
         Kind::Guide => ways.at(Shelf::Guide, first, rest),
     }
@@ -92,6 +93,7 @@ mod tests {
             ("sae 40", Kind::Data, "/manual/oil/sae-40"),
             ("sludge has filled hopper", Kind::Cause, "/manual/cause/blocked-plates"),
             ("curve number of the area", Kind::Key, "/manual/keys/enquiry-regulation#curve_number"),
+            ("surface loading", Kind::Word, "/manual/words/words#surface-loading"),
             ("add a vessel type", Kind::Guide, "/manual/guide/contributing#add-a-vessel-type"),
         ] {
             let hits = search(query);

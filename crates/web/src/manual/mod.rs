@@ -15,6 +15,7 @@ mod oil;
 pub mod pictures;
 mod rule;
 mod site;
+mod words;
 
 pub use contents::{contents, shelves};
 pub use found::{address, search};
@@ -47,6 +48,8 @@ pub enum Shelf {
     Keys,
     /// Causes of trouble.
     Cause,
+    /// Words and symbols.
+    Words,
     /// What tells a newcomer how it is built and added to.
     Guide,
 }
@@ -61,8 +64,17 @@ pub struct Leaf {
 
 impl Shelf {
     /// All of them, in the order of the contents.
-    pub const ALL: [Shelf; 8] =
-        [Shelf::Formula, Shelf::Data, Shelf::Oil, Shelf::Rule, Shelf::Method, Shelf::Keys, Shelf::Cause, Shelf::Guide];
+    pub const ALL: [Shelf; 9] = [
+        Shelf::Formula,
+        Shelf::Data,
+        Shelf::Oil,
+        Shelf::Rule,
+        Shelf::Method,
+        Shelf::Keys,
+        Shelf::Cause,
+        Shelf::Words,
+        Shelf::Guide,
+    ];
     /// Its word in addresses.
     #[must_use]
     pub fn folder(self) -> &'static str {
@@ -74,6 +86,7 @@ impl Shelf {
             Shelf::Method => "method",
             Shelf::Keys => "keys",
             Shelf::Cause => "cause",
+            Shelf::Words => "words",
             Shelf::Guide => "guide",
         }
     }
@@ -93,6 +106,7 @@ impl Shelf {
             Shelf::Method => "Authorities' methods",
             Shelf::Keys => "Keys of the files",
             Shelf::Cause => "Causes of trouble",
+            Shelf::Words => "Words and symbols",
             Shelf::Guide => "Guide",
         }
     }
@@ -109,6 +123,7 @@ impl Shelf {
             Shelf::Method => "How a local authority may ask for a separator to be sized, and what that leaves out.",
             Shelf::Keys => "What an enquiry, a range of units and a company's settings may say.",
             Shelf::Cause => "Why a unit that stands falls short, what would show it, and what to do.",
+            Shelf::Words => "What the words and symbols of the documents mean.",
             Shelf::Guide => "What a package holds, how the program is built, and how to correct it or add to it.",
         }
     }
@@ -124,6 +139,7 @@ impl Shelf {
             Shelf::Method => Regulator::ALL.iter().map(|m| leaf(m.word(), method::title(*m))).collect(),
             Shelf::Keys => keys::blocks().map(|block| leaf(&block.id(), &block.title())).collect(),
             Shelf::Cause => CAUSES.iter().map(|cause| leaf(cause.id.word(), cause.title)).collect(),
+            Shelf::Words => words::PARTS.iter().map(|part| leaf(part.id, part.title)).collect(),
             Shelf::Guide => guide::PAGES.iter().map(|page| leaf(page.id, page.title)).collect(),
         }
     }
@@ -138,6 +154,7 @@ impl Shelf {
             Shelf::Method => Regulator::from_word(id).map(|m| method::body(m, ways)),
             Shelf::Keys => keys::blocks().find(|block| block.id() == id).map(|block| keys::body(&block, ways)),
             Shelf::Cause => CAUSES.iter().find(|cause| cause.id.word() == id).map(|cause| cause::body(cause, ways)),
+            Shelf::Words => words::PARTS.iter().find(|part| part.id == id).map(|part| (part.body)(ways)),
             Shelf::Guide => guide::PAGES.iter().find(|page| page.id == id).map(|page| (page.body)(ways)),
         }
     }

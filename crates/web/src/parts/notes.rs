@@ -13,6 +13,7 @@ use stillrise_documents::profile::findings;
 use stillrise_documents::summary::{is_proposed, moves, that_matter};
 use stillrise_edit::Path;
 use stillrise_search::Settled;
+use stillrise_units::System;
 
 /// Questions that are shown at once.
 const SHOWN: usize = 8;
@@ -28,7 +29,8 @@ pub fn piece(state: &State, view: &View) -> Markup {
 }
 
 fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
-    let finding = |judged: &Judged, mark: &str| leaf(view, finding(judged, mark, locked));
+    let system = settled.job.enquiry.system();
+    let finding = |judged: &Judged, mark: &str| leaf(view, finding(judged, mark, system, locked));
     let marks = findings(settled);
     let mark = |judged: &Judged| {
         let group = marks.iter().find(|group| group.part == judged.rule.part);
@@ -80,7 +82,7 @@ fn notes(settled: &Settled, locked: bool, view: &View) -> Markup {
 }
 
 /// One finding, closed: its title and what it says; open: why it matters, what to do, where it comes from, a decision.
-fn finding(judged: &Judged, mark: &str, locked: bool) -> Markup {
+fn finding(judged: &Judged, mark: &str, system: System, locked: bool) -> Markup {
     let rule = judged.rule;
     let class = match judged.grade() {
         Grade::Fails => "fails",
@@ -97,8 +99,8 @@ fn finding(judged: &Judged, mark: &str, locked: bool) -> Markup {
                 dl.about {
                     dt { "Why it matters" } dd { (rule.matters) }
                     dt { "What to do" } dd { (rule.remedy) }
-                    dt { "Source" } dd { (rule.source) }
-                    dt { "Limits" } dd { (rule.limits) }
+                    dt { "Source" } dd { (rule.source.to(system)) }
+                    dt { "Limits" } dd { (rule.limits.to(system)) }
                 }
                 @if let Some(node) = judged.verdict.at().and_then(|node| node.index()) {
                     p { button.plain type="button" data-trail=(node) { "Where does the number come from?" } }

@@ -75,8 +75,10 @@ pub fn catch<T: Trail>(
     // Of a stated volume the area is known by nobody; one between a foot and six feet deep is usual.
     let over = |feet: f64| (holds.q / Length::of(feet, &FT)).max(Area::of(1.0, &FT2));
     let label = format!("area of {name}");
-    let over =
-        stand_in((over(6.0), over(2.0), over(0.5)), "engineering judgement: its volume over depths of 6 ft to 6 in");
+    let over = stand_in(
+        (over(6.0), over(2.0), over(0.5)),
+        "engineering judgement: its volume over depths of {6 ft|1.8 m} to {0.5 ft|0.15 m}",
+    );
     Ok(asked(t, w, c.area().of(name).when(OF_A_VOLUME), &label, over, open))
 }
 

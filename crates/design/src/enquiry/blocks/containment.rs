@@ -58,7 +58,7 @@ keys! {
         /// Voids of the stone fill
         voids: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_smaller().like("\"35 %\"")
             .asks("What share of the stone in the {name} is void?")
-            .usual("0.3", "0.35", "0.4", "IEEE 980, Annex B: 35 % for stone of 1.5 in; the range is engineering judgement");
+            .usual("0.3", "0.35", "0.4", "IEEE 980, Annex B: 35 % for stone of {1.5 in|38 mm}; the range is engineering judgement");
         /// Area taken by foundations and equipment
         deducted_area: Quantity<Area> = spec.units(&FT2, &M2).between("0 ft2", "1000 acre").safe_larger().like("\"18 m2\"")
             .asks("Which area do foundations and equipment take in the {name}?")
@@ -84,7 +84,7 @@ keys! {
         /// Oil in the largest vessel that stands in it, where that is not the spill
         vessel_oil: Quantity<Volume> = spec.units(&GAL, &M3).between("0 gal", "1000000 gal").safe_larger().like("\"60 m3\"")
             .asks("How much oil is in the largest vessel that stands in the {name}?")
-            .usual("0 m3", "0 m3", "60 m3", "nobody said; up to the 60 m3 of a large transformer (IEEE 980, Annex B)");
+            .usual("0 m3", "0 m3", "60 m3", "nobody said; up to the {15900 gal|60 m3} of a large transformer (IEEE 980, Annex B)");
         /// Mass of that oil, in place of its volume
         vessel_oil_mass: Quantity<Mass> = spec.units(&LB, &KG).between("1 lb", "10000000 lb").safe_larger().like("\"50000 kg\"");
         /// Surfaces whose rain falls or runs into it, by their names, itself included; without them its own area

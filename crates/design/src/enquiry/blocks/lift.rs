@@ -18,7 +18,7 @@ keys! {
         /// Bore of the rising main
         bore: Quantity<Length> = spec.units(&IN, &MM).between("10 mm", "2000 mm").safe_smaller().like("\"3.068 in\"")
             .asks("What bore does the rising main have?")
-            .found("the smallest nominal pipe in which the water stays below 1.5 m/s");
+            .found("the smallest nominal pipe in which the water stays below {4.9 ft/s|1.5 m/s}");
         /// Roughness of its wall
         roughness: Quantity<Length> = spec.units(&MIL, &MM).between("0 mm", "10 mm").safe_larger().like("\"0.15 mm\"")
             .asks("What is the rising main made of?")

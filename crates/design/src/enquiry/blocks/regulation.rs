@@ -56,7 +56,7 @@ keys! {
         /// Depth of the water that the manual designs for, of the method by residence time
         depth: Quantity<Length> = spec.units(&FT, &M).between("1 ft", "20 ft").safe_larger().like("\"4 ft\"")
             .asks("For which depth of water does the authority's manual design?")
-            .usual("3 ft", "4 ft", "8 ft", "the depths of API Publication 421 (1990), 3 to 8 ft; 4 ft is our proposal");
+            .usual("3 ft", "4 ft", "8 ft", "the depths of API Publication 421 (1990), {3 to 8 ft|0.91 to 2.44 m}; {4 ft|1.22 m} is our proposal");
         /// Curve number of the area, in place of those of its surfaces
         curve_number: Quantity<Ratio> = spec.units(&ONE, &ONE).between("30", "100").safe_larger().like("98")
             .asks("Which curve number does the authority ask for on the area that drains to the unit?");
@@ -77,7 +77,7 @@ keys! {
         /// Depth of the water-quality rain
         treated_depth: Quantity<Length> = spec.units(&IN, &MM).between("0.1 in", "10 in").safe_larger().like("\"1 in\"")
             .asks("How deep is the rain whose runoff the authority wants treated (the water-quality rain)?")
-            .usual("0.8 in", "1 in", "1.2 in", "1 in, New Hampshire Env-Wq 1504.10; 0.8 to 1.2 in are typical, by slides of a sizing course");
+            .usual("0.8 in", "1 in", "1.2 in", "{1 in|25 mm}, New Hampshire Env-Wq 1504.10; {0.8 to 1.2 in|20 to 30 mm} are typical, by slides of a sizing course");
         /// Share of the area that is sealed
         sealed: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("0 %", "100 %").safe_larger().like("\"90 %\"")
             .asks("Which share of the area that drains to the unit is paved or under roofs?")

@@ -34,7 +34,7 @@ keys! {
         cover: Quantity<Length> = spec.units(&FT, &M).between("0 ft", "30 ft").safe_larger().like("\"3 ft\"")
             .asks("How much cover must lie over a unit in the ground: does traffic cross it, and how deep does frost reach?")
             .asks_when(FROST_KNOWN, "How much cover must lie over a unit in the ground: does traffic cross it?")
-            .usual("1 ft", "3 ft", "5 ft", "3 ft under traffic, 2 ft without, of the California fire code for buried tanks (8 CCR 5597)");
+            .usual("1 ft", "3 ft", "5 ft", "{3 ft|0.91 m} under traffic, {2 ft|0.61 m} without, of the California fire code for buried tanks (8 CCR 5597)");
         /// Concrete anchored to a unit in the ground: slab under it, anchors beside it
         anchors: Quantity<Volume> = spec.units(&FT3, &M3).between("0 ft3", "100000 ft3").safe_smaller().like("\"120 ft3\"");
         /// Whose factor against flotation is asked for

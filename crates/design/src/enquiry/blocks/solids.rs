@@ -13,7 +13,7 @@ keys! {
             .asks("How fine are the solids?")
             .usual("20 um", "60 um", "200 um", "engineering judgement: silt to fine sand off paved yards");
         /// Density of the grains
-        density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("1010 kg/m3", "8000 kg/m3").like("\"2650 kg/m3\"")
+        density: Quantity<Density> = spec.units(&LB_FT3, &KG_M3).between("1010 kg/m3", "8000 kg/m3").like("\"2650 kg/m3\"")
             .asks("What are the solids made of?")
             .usual("1200 kg/m3", "2650 kg/m3", "2650 kg/m3", "quartz; the low end for organic or oil-coated solids");
         /// Geometric standard deviation of the sizes, by mass
@@ -30,6 +30,6 @@ keys! {
         /// Density of settled sludge
         sludge_density: Quantity<Density> = spec.units(&LB_FT3, &KG_M3).between("1000 kg/m3", "2500 kg/m3").like("\"1100 kg/m3\"")
             .asks("How heavy is the settled sludge?")
-            .usual("1041 kg/m3", "1121 kg/m3", "1201 kg/m3", "from memory: 65 to 75 lb/ft3 wet");
+            .usual("1041 kg/m3", "1121 kg/m3", "1201 kg/m3", "from memory: {65 to 75 lb/ft3|1041 to 1201 kg/m3} wet");
     }
 }

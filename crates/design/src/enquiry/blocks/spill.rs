@@ -33,6 +33,6 @@ keys! {
         /// Volume of fire water to hold, in place of flow and duration
         fire_volume: Quantity<Volume> = spec.units(&GAL, &M3).between("0 gal", "10000000 gal").safe_larger().like("\"7600 gal\"")
             .asks("Must fire water of a deluge or of hydrants be held too, and how much of it, if any?")
-            .usual("0 gal", "0 gal", "45600 gal", "engineering judgement: none, to an hour of 760 gpm (173 m3/h) of deluge and hose");
+            .usual("0 gal", "0 gal", "45600 gal", "engineering judgement: none, to an hour of {760 gpm|173 m3/h} of deluge and hose");
     }
 }

@@ -51,7 +51,7 @@ keys! {
             .usual("5", "10", "50", "engineering judgement: cleaned at 5 to 10 times the clean loss");
         /// Least loss of a fouled mesh
         mesh_fouled_loss: Quantity<Length> = spec.units(&IN, &MM).between("0 in", "60 in").safe_larger().like("\"2 in\"")
-            .usual("0.5 in", "2 in", "4 in", "our proposal, 2 to 4 in; multiples of a clean loss near zero stay near zero");
+            .usual("0.5 in", "2 in", "4 in", "our proposal, {2 to 4 in|51 to 102 mm}; multiples of a clean loss near zero stay near zero");
         /// Its dimensions, when it is stated or exists
         dimensions: Option<Model> = spec.like("{ length = \"10 ft\", width = \"4 ft\" }");
     }

@@ -7,7 +7,7 @@ use crate::enquiry::keys::{Quantity, keys};
 use stillrise_handbook::choice;
 use stillrise_handbook::fluids::chemicals;
 use stillrise_handbook::fluids::oils;
-use stillrise_units::catalog::{DEG_C, DEG_F, GAL, GPM, KG_M3, M3, M3_H, MG_L, MN_M, ONE, PERCENT};
+use stillrise_units::catalog::{DEG_C, DEG_F, GAL, GPM, KG_M3, LB_FT3, M3, M3_H, MG_L, MN_M, ONE, PERCENT};
 use stillrise_units::{Concentration, Density, Flow, Ratio, SurfaceTension, Temperature, Volume};
 
 names! {
@@ -75,7 +75,7 @@ keys! {
         /// Flow of one hose
         hose_flow: Quantity<Flow> = spec.units(&GPM, &M3_H).between("0.1 gpm", "1000 gpm").safe_larger().like("\"25 gpm\"")
             .asks("What is the flow of one hose of the {name}?")
-            .usual("5 gpm", "25 gpm", "30 gpm", "UFC 4-214-03, par. 4-8: 25 gpm per wash hose at 75 psi; low end for hand pressure washers from memory");
+            .usual("5 gpm", "25 gpm", "30 gpm", "UFC 4-214-03, par. 4-8: {25 gpm|5.68 m3/h} per wash hose at {75 psi|517 kPa}; low end for hand pressure washers from memory");
         /// Share of the hoses that run together
         together: Quantity<Ratio> = spec.units(&PERCENT, &PERCENT).between("1 %", "100 %").safe_larger().like("\"100 %\"")
             .asks("How many of the hoses of the {name} run at once?")
@@ -123,7 +123,7 @@ keys! {
         /// Which oil of the handbook it is nearest to
         kind: Text = spec.named(oil_names).like("\"diesel\"").needed();
         /// Its density at 15 °C, in place of the handbook's
-        density: Quantity<Density> = spec.units(&KG_M3, &KG_M3).between("500 kg/m3", "1500 kg/m3").safe_larger().like("\"842 kg/m3\"")
+        density: Quantity<Density> = spec.units(&LB_FT3, &KG_M3).between("500 kg/m3", "1500 kg/m3").safe_larger().like("\"842 kg/m3\"")
             .asks("What is the density of the {name}?")
             .found("that of the oil of the handbook");
     }

@@ -88,12 +88,19 @@ pub(super) fn frost<T: Trail>(
     let insulation = stated(t, w, "thickness of the insulation", &e.installation.insulation);
     let bare = given(t, "no insulation", Some(THICK), Length::from_si(0.0), Whence::Definition, "bare walls");
     let with = insulation.filter(|stated| stated.q.si() > 0.0).unwrap_or_else(|| {
-        given(t, "insulation that is proposed", Some(THICK), Length::of(PROPOSED_IN, &IN), "our proposal", "2 in")
+        given(
+            t,
+            "insulation that is proposed",
+            Some(THICK),
+            Length::of(PROPOSED_IN, &IN),
+            "our proposal",
+            "{2 in|51 mm}",
+        )
     });
     let water = basis.fluids.cold.temperature;
     let label = "heat lost as it stands, at the temperature of the coldest water";
     let loss = by!(t, label, wall_heat_loss::loss(area, water, air, insulation.unwrap_or(bare), k, surface))?;
-    let ice = given(t, "water freezes at", Some(WARM), freezing, Whence::Definition, "0 °C");
+    let ice = given(t, "water freezes at", Some(WARM), freezing, Whence::Definition, "{32 °F|0 °C}");
     let freezes_in = if water.q > freezing {
         let label = "time until standing water begins to freeze";
         Some(by!(t, label, cooling_time::time(weights.water, loss, water, ice, air))?)

@@ -73,11 +73,11 @@ pub(super) fn protection<T: Trail>(
         Some((&LB, &KG)),
         Mass::of(MAGNESIUM_LB, &LB),
         source,
-        "8.8 lb",
+        "{8.8 lb|3.99 kg}",
     );
     let share = given(t, "efficiency of magnesium", Some(PURE), ratio(EFFICIENCY), source, "0.50");
     let mass = by!(t, "magnesium that is used up", anode_mass::mass(life, rate, current, share))?;
-    let size = given(t, "factor of the anode's size", Some(PURE), ratio(1.0), source, "an anode of 17 lb");
+    let size = given(t, "factor of the anode's size", Some(PURE), ratio(1.0), source, "an anode of {17 lb|7.7 kg}");
     let one = by!(t, "current that one anode gives, A", anode_current::current(soil, size))?;
     let by_mass = (mass.q.in_unit(&LB) / ANODE_LB).ceil();
     let by_current = (current.q.si() / one.q.si()).ceil();

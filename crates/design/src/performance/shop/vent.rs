@@ -73,10 +73,16 @@ pub(super) fn vent<T: Trail>(
         Some((&PSI, &KPA)),
         Pressure::of(0.25, &KPA),
         "our proposal",
-        "0.25 kPa, an inch of water",
+        "{0.0363 psi|0.25 kPa}, {1 in|25 mm} of water",
     );
-    let rho =
-        given(t, "density of air", Some((&LB_FT3, &KG_M3)), Density::of(1.2, &KG_M3), "common practice", "1.2 kg/m3");
+    let rho = given(
+        t,
+        "density of air",
+        Some((&LB_FT3, &KG_M3)),
+        Density::of(1.2, &KG_M3),
+        "common practice",
+        "{0.0749 lb/ft3|1.2 kg/m3}",
+    );
     let k = given(
         t,
         "factor on the velocity head",

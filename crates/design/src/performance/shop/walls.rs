@@ -123,14 +123,26 @@ pub(super) fn walls<T: Trail>(t: &mut T, basis: &Basis, unit: &Unit) -> Result<O
         "greatest distance of stiffeners at which the plate keeps the allowable stress",
         stiffener_spacing::spacing(thickness, allowable, pressure)
     )?;
-    let bar =
-        given(t, "thickness of a stiffener", Some(L), Length::of(0.375, &IN), "our proposal", "a flat bar of 3/8 in");
+    let bar = given(
+        t,
+        "thickness of a stiffener",
+        Some(L),
+        Length::of(0.375, &IN),
+        "our proposal",
+        "a flat bar of {0.375 in|9.5 mm}",
+    );
     let distance = stiffeners.filter(|s| s.q < longest.q).unwrap_or(spacing);
     let bar_depth =
         by!(t, "depth of that stiffener, set on edge", stiffener_depth::depth(rho, distance, height, bar, allowable))?;
     let rim_push = by!(t, "push of the longest wall on its rim", rim_force::force(rho, height, longest))?;
-    let rim_bar =
-        given(t, "thickness of the rim's bar", Some(L), Length::of(0.5, &IN), "our proposal", "a flat bar of 1/2 in");
+    let rim_bar = given(
+        t,
+        "thickness of the rim's bar",
+        Some(L),
+        Length::of(0.5, &IN),
+        "our proposal",
+        "a flat bar of {0.5 in|12.7 mm}",
+    );
     let rim_depth = by!(
         t,
         "depth of the rim's bar, from corner to corner without a tie",

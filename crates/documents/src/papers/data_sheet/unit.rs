@@ -182,7 +182,7 @@ pub(super) fn setting(r: &mut Report<'_>, train: &Train, p: &Performance) {
             stands => stands.word().to_owned(),
         },
     );
-    let datum = |q: Length| print::with_unit(q.si(), r.system.pick((&FT, &M)));
+    let datum = |q: Length| print::told(q.si(), r.system.pick((&FT, &M)));
     sheet.or("Floor, site datum", p.site.floor.map(|floor| datum(floor.q)), NOT_STATED);
     if let Some(cover) = site.cover {
         sheet.add("Cover over its top", r.prose(cover.q, (&FT, &M)));

@@ -6,18 +6,18 @@ use crate::report::Report;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::testing::MEASURING;
 use stillrise_units::catalog::{FT, IN, KG, LB, M, MM, PSI};
-use stillrise_units::{Pressure, System, Typed};
+use stillrise_units::{Pressure, Typed, spoken};
 
 /// Three lists of steps.
 pub(super) fn emptying(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Gauging, pumping out, cleaning");
     r.out.heading("Gauging");
     let inner = u.unit().pack.is_some() || u.unit().mesh.is_some();
-    let reach = if u.system == System::Us { "24 in" } else { "600 mm" };
+    let system = u.system;
     // Sampling is a task of its own; without plates and mesh there is no head to compare.
     if let [sludge, oil, interface, head, ..] = MEASURING {
         let steps = [sludge, oil, interface].into_iter().chain(inner.then_some(head));
-        r.out.list(false, steps.map(|step| (step.text.replace("24 in", reach), step.source.title.to_owned())));
+        r.out.list(false, steps.map(|step| (spoken(step.text, system), step.source.title.to_owned())));
     }
     r.out.heading("Pumping out, from outside");
     list(r, pumping(u));

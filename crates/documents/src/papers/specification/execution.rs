@@ -66,7 +66,7 @@ fn setting(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
         if let Some(floor) = p.site.floor {
             texts.push(format!(
                 "Floor of the unit: {} of the site's datum; invert of its inlet {} and of its outlet {} over that.",
-                print::with_unit(floor.q.si(), r.system.pick((&FT, &M))),
+                print::told(floor.q.si(), r.system.pick((&FT, &M))),
                 length(r, train.unit.inlet.invert.q),
                 length(r, train.unit.outlet.invert.q)
             ));

@@ -3,7 +3,7 @@
 use crate::fluids::oils::{OILS, Oil};
 use crate::fluids::{oil_density, oil_viscosity};
 use crate::manual::table::{Row, Table};
-use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, MG_L, MM2_S, MN_M};
+use stillrise_units::catalog::{CST, DEG_C, DEG_F, KG_M3, LB_FT3, MG_L, MM2_S, MN_M};
 use stillrise_units::{Density, Temperature, Typed};
 
 /// Temperatures in °C at which density is given beside that at 15 °C.
@@ -12,7 +12,7 @@ const DENSITY_AT: [f64; 3] = [0.0, 25.0, 40.0];
 const VISCOSITY_AT: [f64; 4] = [5.0, 10.0, 20.0, 40.0];
 
 pub(super) fn tables() -> Vec<Table> {
-    let density = Some((&KG_M3, &KG_M3));
+    let density = Some((&LB_FT3, &KG_M3));
     let viscosity = Some((&CST, &MM2_S));
     let columns = [
         ("density at 15 °C", density),
