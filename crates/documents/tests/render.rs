@@ -282,8 +282,8 @@ fn the_same_drawing_is_the_same_bytes_and_has_its_size_on_paper() {
 #[test]
 fn sheets_become_accessible_pages_and_twice_the_same_bytes() -> Result<(), PdfFault> {
     let (us, si) = (dimensioned(System::Us, SheetSize::AnsiB), dimensioned(System::Si, SheetSize::A3));
-    let one = pdf::sheets(&[&us.scene, &si.scene], "Drawings", "job-1")?;
-    let two = pdf::sheets(&[&us.scene, &si.scene], "Drawings", "job-1")?;
+    let one = pdf::sheets(&[&us.scene, &si.scene], "Drawings", &pdf::About::default(), "job-1")?;
+    let two = pdf::sheets(&[&us.scene, &si.scene], "Drawings", &pdf::About::default(), "job-1")?;
     assert!(one.bytes == two.bytes, "not reproducible");
     assert_eq!((one.inaccessible, one.warnings, one.pages), (None, Vec::new(), 2));
     Ok(())

@@ -63,7 +63,7 @@ fn in_short(r: &mut Report<'_>, limits: &[Stated<'_>]) {
 }
 
 fn columns(what: &str) -> Table {
-    Table::new([wide("Clause", 1.5), wide(what, 1.0), wide("Found", 2.0), wide("Document, page", 1.0), slim("Status")])
+    Table::new([wide("Clause", 1.4), wide(what, 1.0), wide("Found", 2.0), wide("Document, page", 1.3), slim("Status")])
 }
 
 /// The column of the place.

@@ -2,7 +2,7 @@
 //! nothing stands.
 
 use crate::company::{about, company};
-use crate::report::Report;
+use crate::report::{Report, sentence};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stillrise_design::enquiry::Enquiry;
@@ -29,7 +29,7 @@ pub(super) fn notes(r: &mut Report<'_>) {
     }
     let last = r.out.0.iter().rposition(|block| block["t"] == "break").unwrap_or(r.out.0.len());
     let behind = r.out.0.split_off(last);
-    r.out.section("Standard notes");
-    r.out.list(false, notes.into_iter().map(|note| (note, String::new())));
+    let notes = notes.iter().enumerate().map(|(k, note)| format!("{}. {}", k + 1, sentence(note)));
+    r.out.remark(&format!("Standard notes: {}", notes.collect::<Vec<_>>().join(" ")));
     r.out.0.extend(behind);
 }

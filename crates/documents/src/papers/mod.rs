@@ -221,8 +221,8 @@ fn closely(
 const END: &str = "end of a run of pages";
 /// How far down a page goes that holds a few lines alone.
 const FEW: f64 = 0.22;
-/// Pages of a paper that is typeset once only: it is no letter, and takes its time.
-const LONG: usize = 30;
+/// Pages from which a paper is typeset once only: it takes its time, and few lines are a small share of it.
+const LONG: usize = 12;
 
 /// What a chart is called among the files of a paper.
 pub(crate) fn file(chart: &Drawn) -> String {

@@ -50,7 +50,7 @@ pub(super) fn triage(r: &mut Report<'_>) {
 
 /// Section 6.
 pub(super) fn rules(r: &mut Report<'_>) {
-    r.out.section_on_new_page("Verdicts of the rules");
+    r.out.section("Verdicts of the rules");
     let all = &r.settled.verdicts;
     let of = |grade| all.iter().filter(move |v| v.grade() == grade);
     r.out.para(&format!(
