@@ -69,8 +69,8 @@ fn readable(name: &str, drawn: &Drawn) {
     }
     let mut depths = BTreeSet::from([0]);
     for shape in scene.items().iter().flat_map(|placed| placed.item.shapes()) {
+        assert!(!matches!(shape, Shape::Path { fill: Fill::Hatch(_) | Fill::Over(_), .. }), "{name}: hatched");
         match shape {
-            Shape::Path { fill: Fill::Hatch(_) | Fill::Over(_), .. } => panic!("{name}: hatched"),
             Shape::Path { fill: Fill::Tint(depth), .. } => drop(depths.insert(depth)),
             Shape::Path { fill: Fill::Ink, .. } => drop(depths.insert(100)),
             Shape::Text(text) => {

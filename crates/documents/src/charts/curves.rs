@@ -13,7 +13,7 @@ use stillrise_units::{Concentration, Typed, math, print};
 /// What a study comes to.
 pub(super) enum Study {
     /// The prediction moves: a curve, and in words what it shows.
-    Moves(LineChart, String),
+    Moves(Box<LineChart>, String),
     /// It does not, over all that was tried.
     Stays(String),
 }
@@ -89,7 +89,7 @@ fn study<Q: Typed>(settled: &Settled, told: Told<'_>, known: &[Point<Q>], betwee
     for (x, limit) in &told.met {
         says += &format!(" The limit of {limit} is just met at {}.", at(*x));
     }
-    Some(Study::Moves(chart, says))
+    Some(Study::Moves(Box::new(chart), says))
 }
 
 /// Where the limits are just met by one margin.

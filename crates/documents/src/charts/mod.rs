@@ -56,7 +56,7 @@ pub fn charts(settled: &Settled) -> Vec<Drawn> {
     out.extend(stages::cascade(settled).map(|(chart, says)| drawn("stages", &chart, says)));
     out.extend(stages::grades(settled).map(|(chart, says)| drawn("catch", &chart, says)));
     out.extend(studies(settled).into_iter().filter_map(|(name, study)| match study {
-        Study::Moves(chart, says) => Some(drawn(name, &chart, says)),
+        Study::Moves(chart, says) => Some(drawn(name, chart.as_ref(), says)),
         Study::Stays(_) => None,
     }));
     out.extend(swings::tornado(settled).and_then(Result::ok).map(|(chart, says)| drawn("sensitivity", &chart, says)));

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use stillrise_documents::Edition;
 use stillrise_documents::drawings::{Drawing, set};
 use stillrise_documents::render::glyphs::{self, CAPITALS, glyph};
-use stillrise_documents::render::lettering::{Anchor, Text, text_width};
+use stillrise_documents::render::lettering::{Anchor, Face, Text, text_width};
 use stillrise_documents::render::pen::Layer;
 use stillrise_documents::render::scene::{Scene, TEXT};
 use stillrise_documents::render::svg::{Lettering, Options, svg};
@@ -100,11 +100,11 @@ fn letters_are_outlines_within_their_cells() {
 
 #[test]
 fn capitals_and_advance_are_those_of_the_face() {
-    let heights = |letter| glyph(letter, false).and_then(|g| g.extent).map(|[_, low, _, high]| (low, high));
+    let heights = |letter| glyph(letter, Face::Mono, false).and_then(|g| g.extent).map(|[_, low, _, high]| (low, high));
     assert_eq!(heights('H'), Some((0, i16::try_from(CAPITALS).unwrap())));
     assert_eq!(glyphs::ADVANCE, 1233);
-    assert_eq!(extent(&glyph('H', true).unwrap().path)[1], 0.0);
-    assert_eq!(glyph(' ', false).unwrap().path, "");
+    assert_eq!(extent(&glyph('H', Face::Mono, true).unwrap().path)[1], 0.0);
+    assert_eq!(glyph(' ', Face::Mono, false).unwrap().path, "");
 }
 
 #[test]
