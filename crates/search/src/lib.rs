@@ -15,7 +15,7 @@ pub mod results;
 pub mod risk;
 pub mod shortcoming;
 pub mod shortfall;
-mod side_by_side;
+pub mod side_by_side;
 pub mod site_levels;
 pub mod sizes;
 pub mod standing;

@@ -6,6 +6,8 @@ use std::sync::OnceLock;
 
 /// Most threads: more of them cost more to start than they do.
 const MOST: usize = 8;
+/// Stack of each, bytes: documents are typeset on them, which goes deep where the program is not optimised.
+const STACK: usize = 8 << 20;
 
 /// The threads of this process, started once: what they keep in mind serves the next piece of work too. `None` where
 /// the machine gives none.
@@ -13,7 +15,7 @@ fn threads() -> Option<&'static ThreadPool> {
     static THREADS: OnceLock<Option<ThreadPool>> = OnceLock::new();
     let start = || {
         let there = std::thread::available_parallelism().map_or(1, core::num::NonZero::get);
-        let builder = ThreadPoolBuilder::new();
+        let builder = ThreadPoolBuilder::new().stack_size(STACK);
         // Where the machine has no more than that, the number is left to the library, which can be told another by its usual
         // variable: so that a test can ask for one thread.
         if there > MOST { builder.num_threads(MOST) } else { builder }.build().ok()
@@ -40,7 +42,7 @@ pub(crate) fn both<A: Send, B: Send>(one: impl FnOnce() -> A + Send, other: impl
 /// `one(k, space)` for every k below `count`, in order, each with a working space that no other uses meanwhile.
 ///
 /// Whoever is free takes some of them, no fewer than `run` at a time.
-pub(crate) fn side_by_side<S, R: Send>(
+pub fn side_by_side<S, R: Send>(
     count: usize,
     run: usize,
     space: impl Fn() -> S + Sync + Send,

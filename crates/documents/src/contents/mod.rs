@@ -67,6 +67,7 @@ impl Document {
             Make::Paper(paper) => {
                 if making.papers.sheets.is_none() {
                     making.papers.sheets = Some(crate::drawings::kinds_of(making.drawings()));
+                    making.papers.together().map_err(|fault| fault.to_string())?;
                 }
                 let made = making.papers.paper(paper).map_err(|fault| fault.to_string())?;
                 Ok(vec![(self.file.clone(), made.bytes)])

@@ -32,6 +32,7 @@ pub(crate) use places::{Places, of_rule};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use stillrise_search::Settled;
+use stillrise_search::side_by_side::side_by_side;
 
 /// The template; it holds no word of a job.
 const TEMPLATE: &str = include_str!("paper.typ");
@@ -163,6 +164,22 @@ impl<'a> Set<'a> {
         let made = self.set(paper)?;
         self.places.learn(paper, &made.places);
         Ok(made)
+    }
+
+    /// Typesets all papers that name no page of another, side by side, so that each is there when it is asked for.
+    ///
+    /// # Errors
+    /// A fault of the template.
+    pub(crate) fn together(&mut self) -> Result<(), PdfFault> {
+        let alone: Vec<&'static Paper> = of(self.settled, self.edition).filter(|one| one.refers.is_empty()).collect();
+        let this = &*self;
+        let made = side_by_side(alone.len(), 1, || (), |k, ()| this.set(alone[k]));
+        for (paper, made) in alone.into_iter().zip(made) {
+            let made = made?;
+            self.places.learn(paper, &made.places);
+            self.ahead.insert(paper.name, made);
+        }
+        Ok(())
     }
 
     fn set(&self, paper: &Paper) -> Result<Pdf, PdfFault> {
