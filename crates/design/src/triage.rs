@@ -14,7 +14,7 @@ use stillrise_handbook::fluids::oils::oil;
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_handbook::page::Source;
 use stillrise_handbook::sources::JUDGEMENT;
-use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3};
+use stillrise_units::catalog::{DEG_C, DEG_F, KG_M3, LB_FT3};
 use stillrise_units::{Typed, print};
 
 /// How much a finding of the triage weighs.
@@ -213,8 +213,8 @@ pub fn add_heavy_oils(lines: &mut Vec<Line>, e: &Enquiry, basis: &Basis) {
         });
         let says = format!(
             "in the coldest water it weighs {} against {} of the water: it does not rise, or hardly{}{}",
-            print::with_unit(oil.cold.q.si(), &KG_M3),
-            print::with_unit(water.si(), &KG_M3),
+            print::in_prose(oil.cold.q.si(), e.system().pick((&LB_FT3, &KG_M3))),
+            print::in_prose(water.si(), e.system().pick((&LB_FT3, &KG_M3))),
             warm.unwrap_or_default(),
             if blocks { "" } else { "; its share of the oil passes, and what rises is separated" }
         );

@@ -18,7 +18,7 @@ use stillrise_design::moves_nothing;
 use stillrise_design::performance::Depth;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::provenance::{Assumption, Entry, Origin, show, show_in_prose};
+use stillrise_design::provenance::{Assumption, Entry, Origin, show_in_prose, told};
 use stillrise_design::{Ledger, Off, WhatIf};
 use stillrise_handbook::page::Arg;
 use stillrise_units::{Concentration, Flow, System, Time, Typed, Volume};
@@ -162,7 +162,7 @@ pub fn by_basis(enquiry: &Enquiry, design: &Design, ledger: &Ledger) -> Vec<Ques
             let other = begin(&mut Off, &what_if, &answered(enquiry, &what_if));
             if let (Some(now), Some(then)) = (flow(design), flow(&other)) {
                 q.weight = q.weight.max(moved(now.si(), then.si()) + 0.5 * moved(oil(design), oil(&other)));
-                q.flows.push((show(answer, entry.units, system), then));
+                q.flows.push((told(answer, entry.units, system), then));
             }
         }
         q
@@ -337,7 +337,7 @@ fn unmoved(design: &Design, taken: &Pick, range: &Range, answer: &Arg, entry: &E
     Outcome {
         price: taken.price(range),
         stores: Stores::of(design),
-        answer: show(answer, entry.units, system),
+        answer: told(answer, entry.units, system),
         effluent: effluent(design),
         arrives: design.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(design),
@@ -374,7 +374,7 @@ fn outcome(
     Outcome {
         price: other.as_ref().and_then(|pick| pick.price(range)),
         stores: Stores::of(&same),
-        answer: show(answer, entry.units, system),
+        answer: told(answer, entry.units, system),
         effluent: effluent(&same),
         arrives: same.performance.as_ref().and_then(|p| p.worst()).map(|worst| worst.content.total.q),
         held: held(&same),

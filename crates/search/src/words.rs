@@ -15,7 +15,7 @@ use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::performance::heard::{WEAKEST_ASSUMED, beside};
 use stillrise_design::performance::limit::{By, Chance, HeldBack, LimitVerdict, Measured, Word};
-use stillrise_design::provenance::{choose, show};
+use stillrise_design::provenance::{choose, told};
 use stillrise_handbook::page::Arg;
 use stillrise_units::catalog::PERCENT;
 use stillrise_units::ratio;
@@ -115,7 +115,7 @@ fn against(heard: &Heard, k: usize, verdict: &LimitVerdict, by_eye: bool, system
                 key: input.key.clone(),
                 declared: input.declared,
                 label: input.label.clone(),
-                answer: show(&end.answer, input.units, system),
+                answer: told(&end.answer, input.units, system),
                 there,
                 asked: input.asked,
             },

@@ -34,7 +34,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         oil.name,
         show(oil.cold.q),
         show(water.q),
-        print::with_unit(share.abs(), &PERCENT)
+        print::in_prose(share.abs(), &PERCENT)
     );
     if lighter <= water.q * NONE {
         Verdict::fails(says, oil.cold.at)

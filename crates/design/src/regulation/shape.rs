@@ -43,8 +43,8 @@ pub(super) fn api_of<T: Trail>(
     let shape = Shape {
         least: Length::of(3.0, &FT),
         wide: 2.5,
-        among: "3 to 8 ft, d/B 0.3 to 0.5",
-        because: "two fifths of the width, and 3 ft or more",
+        among: "{3 to 8 ft|0.914 to 2.44 m}, d/B 0.3 to 0.5",
+        because: "two fifths of the width, and {3 ft|0.914 m} or more",
     };
     let found = basin(t, sheet, (flow, rise), &shape, factor, At::Own)?;
     let length = reckon!(t, "length of a channel, at least five widths", [FT, M], (l = found.by_factor, b = found.width) l.max(5.0 * b));
@@ -86,8 +86,8 @@ pub(super) fn washington_of<T: Trail>(
     let shape = Shape {
         least: Length::of(3.0, &FT),
         wide: 2.5,
-        among: "3 to 8 ft, d/B 0.3 to 0.5",
-        because: "two fifths of the width, and 3 ft or more",
+        among: "{3 to 8 ft|0.914 to 2.44 m}, d/B 0.3 to 0.5",
+        because: "two fifths of the width, and {3 ft|0.914 m} or more",
     };
     let factor = rounding(t, FactorRounding::Washington, &source);
     let found = basin(t, sheet, (flow, rise), &shape, factor, At::Allowed)?;

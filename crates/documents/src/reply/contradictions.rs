@@ -177,7 +177,7 @@ fn otherwise(settled: &Settled, q: &Question, claims: &[&Entry]) -> Option<Strin
             .map(|(answer, then)| {
                 // As it was typed, where it is one of the claims.
                 let system = settled.job.enquiry.system();
-                let claim = claims.iter().find(|claim| claim.shown(system) == *answer).and_then(|claim| typed(claim));
+                let claim = claims.iter().find(|claim| claim.told(system) == *answer).and_then(|claim| typed(claim));
                 let answer = plainly(claim.unwrap_or(answer));
                 format!(" With {answer}: {} to the separator.", show(settled, then.si(), FLOW_UNITS))
             })

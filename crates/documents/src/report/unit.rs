@@ -7,7 +7,7 @@ use crate::scope::By;
 use stillrise_design::Node;
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::performance::installation::Stands;
-use stillrise_design::provenance::{Pair, show};
+use stillrise_design::provenance::{Pair, told};
 use stillrise_design::train::{StageKind, Train};
 use stillrise_units::catalog::{GAL, IN, KG, LB, M3, MM};
 
@@ -54,7 +54,7 @@ fn stages(r: &mut Report<'_>, train: &Train) {
         k += 1;
         let size = stage.size.as_ref().map_or_else(
             || "–".to_owned(),
-            |(label, value, units)| format!("{label}: {}", show(value, Some(*units), r.system)),
+            |(label, value, units)| format!("{label}: {}", told(value, Some(*units), r.system)),
         );
         let scope = match crate::scope::of_stage(stage) {
             By::Maker => "in this scope",

@@ -21,7 +21,7 @@ pub(super) fn unit(out: &mut String, settled: &Settled, width: usize) {
     out.push_str(&section("Train and unit"));
     for (i, stage) in train.stages.iter().enumerate() {
         let size = stage.size.as_ref().map_or_else(String::new, |(label, value, units)| {
-            format!("; {label} {}", stillrise_design::provenance::show(value, Some(*units), system))
+            format!("; {label} {}", stillrise_design::provenance::told(value, Some(*units), system))
         });
         let asked = if stage.asked_for { " (needed, not in our scope until decided)" } else { "" };
         out.push_str(&item(&format!("{}", i + 1), &format!("{}{asked}: {}{size}", stage.name, stage.why), width));

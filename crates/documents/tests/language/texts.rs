@@ -9,7 +9,8 @@ use stillrise_design::enquiry::read_enquiry;
 use stillrise_documents::reply::reply;
 use stillrise_documents::summary::summary;
 use stillrise_documents::{Edition, papers};
-use stillrise_handbook::sources;
+use stillrise_handbook::manual::variables;
+use stillrise_handbook::{pages, sources};
 use stillrise_search::settle;
 use stillrise_units::System;
 
@@ -126,9 +127,19 @@ fn theirs(enquiry: &str, range: &str) -> Result<Vec<String>, Box<dyn Error>> {
         all.extend([source.to_string(), source.title.to_owned()]);
     }
     let mut all: Vec<String> = all.into_iter().map(|s| s.replace('²', "2").replace('³', "3")).collect();
-    all.retain(|text| text.chars().any(|c| c.is_ascii_digit()));
+    // A meaning of a formula's argument names the temperature that its source counts from.
+    all.extend(pages().flat_map(|page| variables(page).into_iter().map(|v| v.meaning.to_owned())));
+    all.retain(|text| text.chars().count() > 8 || text.chars().any(|c| c.is_ascii_digit()));
+    // A sentence may begin with it.
+    let large: Vec<String> = all.iter().map(|text| capital(text)).collect();
+    all.extend(large);
     all.sort_by_key(|text| core::cmp::Reverse(text.len()));
     Ok(all)
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn typed(value: &toml::Value, out: &mut BTreeSet<String>) {

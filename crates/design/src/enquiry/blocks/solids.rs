@@ -30,6 +30,6 @@ keys! {
         /// Density of settled sludge
         sludge_density: Quantity<Density> = spec.units(&LB_FT3, &KG_M3).between("1000 kg/m3", "2500 kg/m3").like("\"1100 kg/m3\"")
             .asks("How heavy is the settled sludge?")
-            .usual("1041 kg/m3", "1121 kg/m3", "1201 kg/m3", "from memory: {65 to 75 lb/ft3|1041 to 1201 kg/m3} wet");
+            .usual("1041 kg/m3", "1121 kg/m3", "1201 kg/m3", "from memory: {65 to 75 lb/ft3|1040 to 1200 kg/m3} wet");
     }
 }

@@ -83,7 +83,7 @@ pub(super) fn protection<T: Trail>(
     let by_current = (current.q.si() / one.q.si()).ceil();
     let anodes = choose(
         t,
-        "anodes of 17 lb",
+        "anodes of {17 lb|7.7 kg}",
         Some(PURE),
         ratio(by_mass.max(by_current).max(1.0)),
         "by their mass, by their current",

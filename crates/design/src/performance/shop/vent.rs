@@ -54,7 +54,11 @@ pub(super) fn vent<T: Trail>(
         Some((&ONE, &ONE)),
         ratio(if volatile { VOLATILE } else { 1.0 }),
         &say!(T, "{}", stillrise_handbook::sources::VENT_MEMORY),
-        if volatile { "2, an oil that may flash below 100 °F" } else { "1, no oil that flashes below 100 °F" },
+        if volatile {
+            "2, an oil that may flash below {100 °F|37.8 °C}"
+        } else {
+            "1, no oil that flashes below {100 °F|37.8 °C}"
+        },
     );
     let filled =
         reckon!(t, "air of filling, at the largest flow", [GPM, M3_H], (flow = largest, times = times) flow * times);
