@@ -6,6 +6,7 @@
 
 pub mod ask;
 pub mod manual;
+mod prose;
 pub mod rule;
 pub mod rules;
 pub mod standing;

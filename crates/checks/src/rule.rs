@@ -1,13 +1,13 @@
 //! What a rule page is, and what it may say.
 
 use crate::ask::{Ask, WATERS};
+pub use crate::prose::Prose;
 use stillrise_design::enquiry::Enquiry;
 use stillrise_design::job::Design;
 use stillrise_design::provenance::{Assumption, Origin, Pair, show_in_prose};
 use stillrise_design::{Ledger, Node, Val};
 use stillrise_handbook::page::Arg;
 use stillrise_units::catalog::{FT, M, PERCENT};
-use stillrise_units::spoken::{in_both, pairs};
 use stillrise_units::{Length, Ratio, System, Typed, Unit, print, spoken};
 
 /// What a rule looks at: the enquiry, what follows from it, and the trail if one was kept.
@@ -304,28 +304,6 @@ pub enum Part {
     Unit,
     Effluent,
     Site,
-}
-
-/// A sentence of a rule, whose quantities are told in either system: `"above {2 ft/min|10.2 mm/s} it warns"`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Prose(pub(crate) &'static str);
-
-impl Prose {
-    /// For readers of one system.
-    #[must_use]
-    pub fn to(self, system: System) -> String {
-        spoken(self.0, system)
-    }
-    /// For readers of whom nothing is known: in SI, with US in brackets.
-    #[must_use]
-    pub fn in_both(self) -> String {
-        in_both(self.0)
-    }
-    /// Its quantities: US and SI.
-    #[must_use]
-    pub fn pairs(self) -> Vec<(&'static str, &'static str)> {
-        pairs(self.0)
-    }
 }
 
 /// One rule.
