@@ -18,7 +18,7 @@ pub fn viscosity(oil: &Oil) -> Drawn {
     if !readings.is_empty() {
         chart.series.push(Series { name: "from the source".to_owned(), readings, sign: None });
     }
-    drawn("viscosity", 72.0, &chart)
+    drawn("viscosity", &chart, "How the oil thins as it warms.".to_owned())
 }
 
 /// Several oils in one field.

@@ -246,11 +246,11 @@ const LONG: usize = 12;
 
 /// What a paper says, as the blocks that are handed to the typesetter: text without its layout. No chart stands in it.
 #[must_use]
-pub fn said(settled: &Settled, edition: Edition, paper: &Paper) -> serde_json::Value {
+pub fn said(settled: &Settled, edition: Edition, paper: &Paper) -> Value {
     let mut report = Report::new(settled, edition);
     (paper.make)(&mut report, &Beside { charts: &[], places: &Places::default() });
     let mut data = cover::cover(&report, "");
-    data["blocks"] = serde_json::Value::Array(core::mem::take(&mut report.out.0));
+    data["blocks"] = Value::Array(core::mem::take(&mut report.out.0));
     data
 }
 
