@@ -42,7 +42,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         if let Origin::Chosen { by, among, inputs, .. } = &entry.origin {
             // The same key may be taken up twice under different labels.
             if *by == Chooser::Nobody && seen.insert(among) {
-                says.push(format!("{}: {among}; {} taken", entry.label, entry.shown(s.system())));
+                says.push(format!("{}: {among}; {} taken", entry.label, entry.told(s.system())));
                 told |= inputs.iter().filter_map(|node| ledger.entry(*node)).any(|claim| stands_at(claim, &s.enquiry.site.coldest_air));
                 first = first.or_else(|| inputs.first().copied());
             }

@@ -17,7 +17,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(train) = &s.design.train else { return s.stopped() };
     let says = |stage: &Stage| match &stage.size {
         Some((label, value, units)) => {
-            format!("{} ({label} {}): {}", stage.name, provenance::show(value, Some(*units), s.system()), stage.why)
+            format!("{} ({label} {}): {}", stage.name, provenance::told(value, Some(*units), s.system()), stage.why)
         }
         None => format!("{}: {}", stage.name, stage.why),
     };

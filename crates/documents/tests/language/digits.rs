@@ -18,7 +18,11 @@ pub fn too_many(all: &Texts) -> Result<Vec<String>, Box<dyn Error>> {
             }
             for hit in number.captures_iter(ours) {
                 let (n, unit) = (&hit["n"], hit.name("unit").map_or("", |u| u.as_str().trim()));
+                // A paragraph of a rule: 112.12(b).
+                let is_paragraph =
+                    hit.get(0).is_some_and(|whole| ours.get(whole.end()..).is_some_and(|t| t.starts_with('(')));
                 let most = match unit {
+                    _ if is_paragraph => continue,
                     "mm" | "in" | "ft" | "m" => continue,
                     _ if is_unit(unit) => 3,
                     _ if n.contains('.') => 4,

@@ -61,6 +61,10 @@ impl Texts {
         let enquiry = read_enquiry(&text, &files).map_err(|faults| format!("{}: {faults:?}", folder.display()))?;
         let mut settled = settle(&enquiry, demo);
         settled.work_alternatives(demo);
+        // A study of all would take long; what is said of one is said alike of all.
+        if folder.ends_with("crane-yard") {
+            settled.study(20);
+        }
         let theirs = theirs(&text, range)?;
         let job = folder.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let mut add = |name: &str, is_trail: bool, said: Vec<String>| {
