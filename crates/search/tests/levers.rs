@@ -156,7 +156,9 @@ fn us_and_si_are_the_same_job() {
     assert_eq!(a.len(), b.len(), "the trails are of one length");
     for (a, b) in a.iter().zip(b) {
         let here = format!("{}, {}", a.section, a.label);
-        assert_eq!((&a.section, &a.label), (&b.section, &b.label));
+        // A label names the temperature of a density as its reader does.
+        let in_si = |label: &str| label.replace("59 °F", "15 °C");
+        assert_eq!((&a.section, in_si(&a.label)), (&b.section, in_si(&b.label)));
         let same = match (&a.value, &b.value) {
             // Differences of levels are held to the micrometre's thousandth, not to a share of nearly nothing.
             (Arg::Number(a), Arg::Number(b)) => near(*a, *b, 1e-9) || (a - b).abs() < 1e-9,

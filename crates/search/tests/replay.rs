@@ -7,6 +7,7 @@ mod common;
 
 use common::{OUT, Sheet, demo, same_bits, worked};
 use stillrise_design::Ledger;
+use stillrise_design::performance::smooth::Smooth;
 use stillrise_design::provenance::{Entry, Origin};
 use stillrise_handbook::page::Arg;
 use stillrise_search::Settled;
@@ -178,7 +179,12 @@ fn values(design: &str) -> Vec<(Option<f64>, &str)> {
 #[test]
 fn every_value_of_the_design_stands_in_the_trail() {
     for (name, settled) in jobs() {
-        let print = format!("{:?}", settled.job.design);
+        // What lies between the points of the trail's studies is drawn and nowhere printed, and worked with the trail off.
+        let mut design = settled.job.design.clone();
+        if let Some(ladder) = design.performance.as_mut().and_then(|p| p.ladder.as_mut()) {
+            ladder.smooth = Smooth::default();
+        }
+        let print = format!("{design:?}");
         let values = values(&print);
         assert!(values.len() > 100, "{name}: only {} values", values.len());
         let mut numbers = 0;

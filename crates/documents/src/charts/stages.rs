@@ -38,8 +38,13 @@ pub(super) fn cascade(settled: &Settled) -> Option<(Cascade, String)> {
     });
     if let (Some((most, _)), Some((last, left))) = (falls.max_by(|a, b| a.1.total_cmp(&b.1)), totals.last()) {
         says = format!(
-            "Most free oil is caught in the {most}; behind the {last}, {} % of what arrived is left.",
-            number(*left)
+            "Of the free oil that arrives {} % is left behind the {last}{}; most of what is caught is caught in the {most}.",
+            number(*left),
+            if *last == "mesh" {
+                ", with the mesh counted, which the prediction leaves out unless it says so"
+            } else {
+                ""
+            }
         );
     }
     Some((chart, says))

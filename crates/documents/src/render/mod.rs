@@ -19,6 +19,7 @@ pub mod glyphs;
 pub mod hatch;
 pub mod item;
 pub mod lettering;
+mod letters;
 pub mod level;
 pub mod mark;
 pub mod pdf;

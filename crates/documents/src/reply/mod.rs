@@ -11,6 +11,7 @@ mod changes;
 mod contradictions;
 mod emptied;
 mod european;
+mod facts;
 mod in_short;
 mod named;
 mod not_rising;
@@ -26,6 +27,8 @@ mod weight;
 pub(crate) use asks::is_answerable;
 pub(crate) use posed::every_question;
 pub use posed::{Posed, posed};
+
+pub(crate) use facts::Of;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline, is_proposed};
@@ -104,8 +107,8 @@ pub(crate) fn answered(settled: &Settled) -> Vec<String> {
 }
 
 /// In what sense a unit is told, and what it is: a fact each, but for what is needed beside it.
-pub(crate) fn offered(settled: &Settled, train: &Train) -> (String, Vec<String>) {
-    (offer::lead(settled), offer::facts(settled, train, false))
+pub(crate) fn offered(settled: &Settled, train: &Train) -> (String, Vec<(Of, String)>) {
+    (offer::lead(settled), facts::facts(settled, train, false))
 }
 
 /// What is needed beside a unit.

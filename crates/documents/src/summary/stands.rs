@@ -196,11 +196,11 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
     let side = |claim: Option<&Claim>, room: Option<Length>, needs: Length, word: &str| {
         let (typed, left) = (&claim?.written.text, room? - needs);
         if left.si() < 0.0 {
-            return Some((true, format!("its {word} of {typed} is {} too little", show(settled, -left))));
+            return Some((true, format!("the place's {word} of {typed} is {} too little", show(settled, -left))));
         }
         let shown = || print::in_prose(left.si(), settled.job.enquiry.system().pick((&IN, &MM)));
         (!outside && left.si() < WALLS)
-            .then(|| (false, format!("its {word} of {typed} leaves {} for the walls", shown())))
+            .then(|| (false, format!("the place's {word} of {typed} leaves {} for the walls", shown())))
     };
     let sides = [
         side(site.max_length.claim(), site.max_length.q(), way.length.q, "length"),
@@ -223,10 +223,10 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
         let spare = bare.iter().zip(["length", "width"]).filter_map(|((room, needs), word)| {
             let left = (*room)?.si() - (needs.si() - 2.0 * access);
             let shown = print::in_prose(left, settled.job.enquiry.system().pick((&IN, &MM)));
-            Some(format!("{shown} of its {word}"))
+            Some(format!("{shown} of the {word}"))
         });
         return Some(format!(
-            "; it goes into the place that was stated, but not with that walkway, which nobody stated: {}; without one {} are left for pipes, insulation and hands",
+            "; it fits the place that was stated, but not with that walkway, which we took as nobody stated one: {}; without it {} are left for pipes, insulation and hands",
             short.join(", "),
             spare.collect::<Vec<_>>().join(" and ")
         ));

@@ -15,11 +15,11 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         Because::Stated => "its dimensions are stated in the enquiry".to_owned(),
         Because::Named => "the enquiry asks for it".to_owned(),
         Because::Smallest { wanted, below: None } => format!(
-            "{}the smallest of the range, and the calculation finds no rule on size, place or limits against it",
+            "{}the smallest of the range, and it passes the rules by which a unit is chosen",
             looked_for(wanted, &settled.job.enquiry)
         ),
         Because::Smallest { wanted, below: Some(barrier) } => format!(
-            "{}the smallest of the range against which the calculation finds no rule on size, place or limits; against the next smaller one stands: {}",
+            "{}the smallest of the range that passes the rules by which a unit is chosen; the next smaller one fails this: {}",
             looked_for(wanted, &settled.job.enquiry),
             barrier.title().to_lowercase()
         ),

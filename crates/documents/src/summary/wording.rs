@@ -60,7 +60,8 @@ pub(crate) fn capital(text: &str) -> String {
 pub(crate) fn lower(text: &str) -> String {
     let mut chars = text.chars();
     match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
+        // `A limit`, and no more: letters alone are signs.
+        (Some(first), Some(second)) if second.is_lowercase() || (first, second) == ('A', ' ') => {
             first.to_lowercase().chain(core::iter::once(second)).chain(chars).collect()
         }
         _ => text.to_owned(),

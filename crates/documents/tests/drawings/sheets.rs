@@ -77,7 +77,7 @@ fn the_title_block_is_the_companys() {
 fn a_logo_is_carried_into_the_pdf() {
     let first = |settled: &Settled| {
         let all = set(settled, Edition::Client);
-        pdf::sheets(&[&all[0].scene], "t", "drawings").unwrap_or_else(|fault| panic!("{fault}"))
+        pdf::sheets(&[&all[0].scene], "t", &pdf::About::default(), "drawings").unwrap_or_else(|fault| panic!("{fault}"))
     };
     let with = first(&owned("{project}-{sheet}"));
     let without = first(&job(System::Us, "", |t| t));

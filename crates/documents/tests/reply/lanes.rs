@@ -124,14 +124,15 @@ fn the_mail_answers_spill_cone_and_canopy() -> Outcome {
     Ok(())
 }
 
-/// Groundwater over the floor is told where the unit is heavy enough, too: by hand 110 in x 36 in of plan are 27.5 ft2, and the
-/// hopper's 32.14 gal are 4.30 ft3; 0.867 ft of water at 62.4 lb/ft3 lift (27.5 x 0.867 + 4.30) x 62.4 = 1756 lb of its 2710.
+/// Groundwater over the floor is told where the unit is heavy enough, too: by hand, with walls and floor of
+/// 3/16 in, 110.375 in x 36.375 in of plan are 27.88 ft2, and the hopper's 32.14 gal are 4.30 ft3; 0.867 ft of water and 0.016 ft of
+/// floor at 62.4 lb/ft3 lift (27.88 x 0.883 + 4.30) x 62.4 = 1804 lb of its 2710, told as 1800.
 #[test]
 fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
     let tank = "[unit]\narrangement = \"plate tank\"\n[droplets]\nd50 = \"80 um\"\n[site]\ngroundwater = \"93 ft\"";
     let text = mail(&LANES.replace("[site]", tank))?;
     assert!(
-        text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1760 lb, and it weighs 2710 lb"),
+        text.contains("groundwater 0.867 ft over its floor lifts the empty unit by 1800 lb, and it weighs 2710 lb"),
         "{text}"
     );
     assert!(text.contains("it does not float up to that level; have the highest groundwater confirmed"), "{text}");

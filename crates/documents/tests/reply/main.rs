@@ -252,7 +252,9 @@ fn a_place_without_room_for_the_walkway_is_told_and_asked_about() -> Outcome {
     let place = format!("{RINSES}[unit]\nmodel = \"Demo 80\"\n[site]\nmax_length = \"12 ft\"\nmax_width = \"8 ft\"\n");
     let text = mail(&place)?;
     assert!(
-        text.contains("its length of 12 ft is 3.33 ft too little, its width of 8 ft is 1.17 ft too little"),
+        text.contains(
+            "the place's length of 12 ft is 3.33 ft too little, the place's width of 8 ft is 1.17 ft too little"
+        ),
         "{text}"
     );
     assert!(

@@ -184,7 +184,7 @@ fn whole_range(lines: &[Unit], locked: bool) -> Markup {
     html! {
         h2 { "Every unit of the range" }
         p { (in_short(lines)) " Oil out is the largest mean of all cases at the end of the interval; the words are those that would stand, everything heard." }
-        div.scroll { table.list.compare #range {
+        div.scroll { table.list #range {
             thead { tr { @for head in ["Unit", "Arrangement", "Oil out, mg/L", "Limits", "What bars it", "Rules that fail", "Cannot judge", "Empty", "Price"] { th scope="col" { (head) } } } }
             tbody { @for line in lines { tr.differs[line.taken] {
                 th scope="row" { (line.unit) @if line.taken { " " span.word.good { "taken" } }

@@ -181,7 +181,7 @@ pub(super) fn papers() -> Scene {
     for paper in ALL {
         scene.text(Text::new(pt(0.0, y), paper.name).sized(TEXT));
         for (k, job) in settled.iter().enumerate() {
-            let says = job.as_ref().is_some_and(|job| (paper.applies)(job));
+            let says = job.as_ref().is_some_and(|job| paper.applies(job));
             let fill = if says { Fill::Ink } else { Fill::None };
             scene.circle(pt(place(k), y - 0.5 * TEXT), 1.1, Some(Pen::Thin), fill);
         }
