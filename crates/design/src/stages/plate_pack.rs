@@ -280,7 +280,7 @@ impl Stage for PlatePack {
         let modules = (1..=40_u32).rev().find(|n| f64::from(*n) <= along).unwrap_or(1);
         let mut data = vec![
             Datum::Count(self.follows.plates.q),
-            Datum::Words(" plates, gap "),
+            Datum::Words(" plates one over another, gap "),
             Datum::Fine(l.gap.q),
             Datum::Words(", "),
             Datum::Angle(l.angle.q),

@@ -3,7 +3,7 @@
 use super::{HARDLY, limits, number, plainly, shown, words};
 use crate::render::chart::{Axis, BarChart, Bars, Share, Swing};
 use crate::summary::capital;
-use stillrise_design::provenance::show;
+use stillrise_design::provenance::show_in_prose;
 use stillrise_search::Settled;
 use stillrise_units::math;
 
@@ -25,7 +25,7 @@ pub(super) fn tornado(settled: &Settled) -> Option<Result<(BarChart, String), St
             let [low, high] = s.effluent;
             let written = [words(low?, influent), words(high?, influent)].join(" / ");
             let (low, high) = (shown(low?, influent), shown(high?, influent));
-            let [low_text, high_text] = [0, 1].map(|k| show(&s.ends[k], s.input.units, system));
+            let [low_text, high_text] = [0, 1].map(|k| show_in_prose(&s.ends[k], s.input.units, system));
             let name = s.input.label.clone();
             (low.to_bits() != high.to_bits()).then_some(Swing { name, low, high, low_text, high_text, written })
         })

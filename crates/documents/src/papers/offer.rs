@@ -110,8 +110,9 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
         let plain = verdict.word == Word::Kept
             || (verdict.predicted && verdict.solids.is_none() && verdict.expected.q > verdict.against.q);
         let why = if plain { String::new() } else { sentence(&verdict.reason()) + " " };
-        let change =
-            if verdict.word == Word::Kept { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
+        // A word that an open figure holds back is changed by that figure, which the sentence has named.
+        let open = verdict.word == Word::Kept || verdict.calculated < verdict.word;
+        let change = if open { String::new() } else { sentence(&crate::rating::change(settled, verdict)) };
         let more = format!("{why}{change}");
         rows.push([what, verdict.says().to_owned(), leaves(verdict), share(verdict), more]);
     }
@@ -128,7 +129,7 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
         let mut columns =
             vec![wide("Limit", 1.5), slim("Word"), wide("Leaves, worst case", 1.0), wide("Results that keep it", 0.9)];
         if explained {
-            columns.push(wide("What would change it", 3.0));
+            columns.push(wide("Why, or what would change it", 3.0));
         }
         let mut table = Table::new(columns);
         for row in rows {

@@ -72,7 +72,7 @@ pub(super) fn lead(settled: &Settled) -> String {
             )
         }
         (None, true, _) => {
-            "We would not sell a separator alone for this as it stands. For the flow alone, with the limits left to what is done ahead of it or behind it, the size would be about the one below; where the cause is taken away instead, a limit may then decide, and ask for a larger one if the place takes it:"
+            "We would not sell a separator alone for this as it stands. For the flow alone, and with something ahead of it or behind it that keeps the limits, the size would be about the one below. If the cause is taken away instead, the limits count for the separator, and may ask for a larger one:"
                 .to_owned()
         }
         (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),

@@ -10,7 +10,7 @@ use serde_json::json;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::ladder::Ladder;
 use stillrise_design::performance::removal::Removal;
-use stillrise_design::provenance::{Origin, Part, show};
+use stillrise_design::provenance::{Origin, Part, show_in_prose};
 use stillrise_search::risk::Risk;
 
 /// Opens the ladder: what governs, and all rungs on one axis.
@@ -234,7 +234,7 @@ fn carriers(r: &mut Report<'_>, risk: &Risk) {
     for c in &risk.carriers {
         table.row([
             super::capital(&c.input.label),
-            show(&c.input.now, c.input.units, r.system),
+            show_in_prose(&c.input.now, c.input.units, r.system),
             range(&c.input, r.system),
             percent(c.share.first.min(c.share.total).clamp(0.0, 1.0)),
             percent(c.share.total.clamp(0.0, 1.0)),

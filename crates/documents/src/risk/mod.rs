@@ -11,7 +11,7 @@ use stillrise_design::enquiry::distribution::Distribution;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::limit::Word;
 use stillrise_design::performance::promise::floor;
-use stillrise_design::provenance::{Origin, Whence, show};
+use stillrise_design::provenance::{Origin, Whence, show_in_prose};
 use stillrise_search::Settled;
 use stillrise_search::risk::inputs::{Input, Range};
 use stillrise_search::risk::{Governs, Risk, Spread};
@@ -59,11 +59,13 @@ pub fn limit_name(limit: &LimitState) -> String {
 pub fn range(input: &Input, system: System) -> String {
     match &input.range {
         Range::Number { low, high, distribution, .. } => {
-            let one = |si: f64| show(&stillrise_handbook::page::Arg::Number(si), input.units, system);
+            let one = |si: f64| show_in_prose(&stillrise_handbook::page::Arg::Number(si), input.units, system);
             let ends = format!("{} to {}", one(*low), one(*high));
             if *distribution == Distribution::Triangular { ends } else { format!("{ends}, {}", distribution.word()) }
         }
-        Range::Words(words) => words.iter().map(|w| show(w, input.units, system)).collect::<Vec<_>>().join(" or "),
+        Range::Words(words) => {
+            words.iter().map(|w| show_in_prose(w, input.units, system)).collect::<Vec<_>>().join(" or ")
+        }
     }
 }
 
@@ -170,7 +172,7 @@ pub fn risk_text(settled: &Settled, risk: &Risk, width: usize) -> String {
     for c in &risk.carriers {
         table.row([
             c.input.label.clone(),
-            show(&c.input.now, c.input.units, system),
+            show_in_prose(&c.input.now, c.input.units, system),
             range(&c.input, system),
             percent(c.share.first.min(c.share.total).clamp(0.0, 1.0)),
             percent(c.share.total.clamp(0.0, 1.0)),

@@ -138,7 +138,9 @@ fn what_was_named_and_what_would_help_is_worked_through() -> Outcome {
     assert!((PERCENT.from_si(share) - 10.0).abs() < 1e-6, "{share}");
     assert!(text.contains("with nothing to be held back ahead"), "the yard kept off spares the tank: {text}");
     assert!(
-        text.contains("it goes into the place that was stated, but not with that walkway, which nobody stated"),
+        text.contains(
+            "it fits the place that was stated, but not with that walkway, which we took as nobody stated one"
+        ),
         "{text}"
     );
     // The sewer lies in the ground and the crest over it.

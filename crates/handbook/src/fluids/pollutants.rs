@@ -230,7 +230,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
             "benzene",
             "Benzene",
             Gravity::Cannot,
-            "Dissolved: pure benzene to some 1800 mg/L, from gasoline up to tens of mg/L. It passes.",
+            "Dissolved: pure benzene to some 1800 mg/L, from gasoline up to tens of mg/L. It leaves with the water.",
             CARBON,
             &API_4531,
         )
@@ -241,7 +241,7 @@ pub static POLLUTANTS: &[Pollutant] = &[
             "btex",
             "Benzene, toluene, ethylbenzene, xylenes",
             Gravity::Cannot,
-            "The bulk of what gasoline leaves in solution. It passes.",
+            "The bulk of what gasoline leaves in solution. It goes with the water.",
             CARBON,
             &GASOLINE_IN_WATER,
         )

@@ -45,7 +45,11 @@ pub(super) fn unit(r: &mut Report<'_>, train: &Train) {
         let l = &pack.laid;
         sheet.add(
             "Plates",
-            format!("{} at {} to the level", print::digits(pack.follows.plates.q.si(), 3), common::angle(l.angle.q)),
+            format!(
+                "{} one over another, at {} to the level",
+                print::digits(pack.follows.plates.q.si(), 3),
+                common::angle(l.angle.q)
+            ),
         );
         sheet.add("Clear gap; plate", format!("{}; {}", length(r, l.gap.q), length(r, l.plate.q)));
         sheet.add("Pack, length × height", format!("{} × {}", length(r, l.length.q), length(r, l.height.q)));
