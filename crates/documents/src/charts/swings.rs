@@ -36,7 +36,7 @@ pub(super) fn tornado(settled: &Settled) -> Option<Result<(BarChart, String), St
     let (least, most) = ends.fold((centre, centre), |(low, high), v| (math::min(low, v), math::max(high, v)));
     if most - least <= HARDLY * most {
         return Some(Err(format!(
-            "Whichever input is moved alone over its range, the prediction stays within {} to {} mg/L.",
+            "Whichever of the uncertain quantities is moved alone over its range, the prediction stays within {} to {} mg/L; another answer to a question of this report may move it farther.",
             number(least),
             number(most)
         )));

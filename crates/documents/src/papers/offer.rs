@@ -247,17 +247,12 @@ fn conditions(r: &mut Report<'_>, settled: &Settled) {
 /// What is left out.
 fn excluded(r: &mut Report<'_>) {
     r.out.section("What is not in it");
-    let mut all: Vec<String> = Vec::new();
-    all.push("freight, foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge".to_owned());
-    all.push(
-        "structure, wind and earthquake, explosion protection and the classification of areas: designed by others"
-            .to_owned(),
-    );
-    all.push(
-        "any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch"
-            .to_owned(),
-    );
-    r.out.list(false, all.into_iter().map(|text| (sentence(&text), String::new())));
+    let all = [
+        "freight, foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge",
+        "structure, wind and earthquake, explosion protection and the classification of areas: designed by others",
+        "any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch",
+    ];
+    r.out.list(false, all.into_iter().map(|text| (sentence(text), String::new())));
 }
 
 /// What must be answered.

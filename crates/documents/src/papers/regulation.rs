@@ -62,6 +62,12 @@ fn discharge(r: &mut Report<'_>, settled: &Settled) {
     if !surfaces.is_empty() {
         table.row(["Surfaces that drain to it".to_owned(), surfaces.join("; ")]);
     }
+    // What passes a separator, or keeps one from its work, is what a permit writer looks for first.
+    let products: Vec<String> =
+        settled.job.design.triage.iter().map(|line| format!("{}: {}", line.subject, sentence(&line.says))).collect();
+    let products =
+        if products.is_empty() { "none was declared that stands against it".to_owned() } else { products.join(" ") };
+    table.row(["What the water carries beside free oil".to_owned(), products]);
     if let Some(train) = &settled.job.design.train {
         let passed: Vec<&str> = train.stages.iter().map(|stage| stage.name.as_str()).collect();
         table.row(["The water passes".to_owned(), passed.join(", ")]);

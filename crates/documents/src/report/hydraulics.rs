@@ -296,7 +296,7 @@ fn storage(r: &mut Report<'_>, p: &Performance) {
         "Of suspended solids nothing is promised. The calculation follows grains of the declared sizes, each settling alone; silt and clay pass. {}.",
         capital(crate::summary::IN_SERVICE)
     ));
-    r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge quarterly, monthly until a rate is known.");
+    r.out.remark("The sludge is all that settles, ahead of the pack and between its plates; what slides off the plates lies on the floor below them. Averages over a year, each water with its own content; measure oil and sludge at the intervals of the maintenance manual.");
 }
 
 /// Solids by size: what settles ahead of the pack, what between its plates, what leaves.

@@ -20,7 +20,7 @@ pub(super) fn execution(r: &mut Report<'_>, train: &Train) {
     clause(r, "3.3 Piping", vec![
         "Pipes shall be laid and supported so that they neither load the nozzles nor trap air; the outlet shall run free, with no lift or bend that could siphon.".to_owned(),
         "No other water shall join between the unit and the sample point.".to_owned(),
-        "What stands ahead shall break the oil no more than as declared: no throttled valve, no pump that is not part of the basis, no free fall into the inlet.".to_owned(),
+        "What stands ahead shall break the oil no more than as declared: no throttled valve, no pump that is not part of the basis, no free fall into the inlet beyond the one that the drawing shows.".to_owned(),
     ]);
     start_up(r, train);
     tests(r, train);
