@@ -1,5 +1,6 @@
-//! The charts of an enquiry, each as an SVG file: `cargo run --example charts -- DIR FILE`. With the word `study` behind them
-//! also those of a study of what is uncertain.
+//! The charts of an enquiry, with what they say. With a folder behind it, each is written there as SVG; with an enquiry file behind
+//! that, of that one; with the word `study` behind both, also those of a study of what is uncertain:
+//! `cargo run --example charts -- DIR FILE study`.
 
 #![allow(clippy::print_stdout, reason = "an example tells what it made")]
 
@@ -11,14 +12,16 @@ use stillrise_documents::charts::{arrivals, charts, plain, time_line};
 use stillrise_search::settle;
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let asked: Vec<String> = std::env::args().skip(1).collect();
-    let [folder, file, more @ ..] = &asked[..] else {
-        return Err("a folder and an enquiry file are wanted".into());
+    let mut asked = std::env::args().skip(1);
+    let (folder, file) = (asked.next(), asked.next());
+    let text = match &file {
+        Some(file) => std::fs::read_to_string(file)?,
+        None => include_str!("../../../enquiries/machine-shop/enquiry.toml").to_owned(),
     };
-    let beside = |name: &str| std::fs::read(Path::new(file).with_file_name(name)).ok();
-    let enquiry = read_enquiry(&std::fs::read_to_string(file)?, &beside).map_err(|faults| format!("{faults:?}"))?;
+    let beside = |name: &str| std::fs::read(Path::new(file.as_deref().unwrap_or("")).with_file_name(name)).ok();
+    let enquiry = read_enquiry(&text, &beside).map_err(|faults| format!("{faults:?}"))?;
     let mut settled = settle(&enquiry, &read_range(include_str!("../../../ranges/demo.toml")).file);
-    if more.iter().any(|word| word == "study") {
+    if asked.any(|word| word == "study") {
         settled.study(200);
     }
     if settled.diagnose().is_err() {
@@ -26,7 +29,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     for chart in charts(&settled).into_iter().chain(arrivals(&settled)).chain(time_line(&settled)) {
         println!("{}: {}. {}\n    {}", chart.name, chart.title, chart.says, chart.description);
-        std::fs::write(Path::new(folder).join(format!("{}.svg", chart.name)), chart.svg)?;
+        if let Some(folder) = &folder {
+            std::fs::write(Path::new(folder).join(format!("{}.svg", chart.name)), chart.svg)?;
+        }
     }
     for (name, says) in plain(&settled) {
         println!("{name}: {says}");
