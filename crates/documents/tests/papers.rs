@@ -1,14 +1,14 @@
 //! The papers for whoever contracts, specifies, checks and orders: each is sound for every worked job, says what the job found,
 //! and states no performance for a limit that is not kept.
 
+mod common;
+
+use common::job;
 use std::error::Error;
-use std::path::{Path, PathBuf};
-use stillrise_design::enquiry::range::{Range, read_range};
-use stillrise_design::enquiry::read_enquiry;
 use stillrise_design::performance::limit::Word;
 use stillrise_documents::papers::{Paper, named, of, typeset};
 use stillrise_documents::{Edition, drawings};
-use stillrise_search::{Settled, settle};
+use stillrise_search::Settled;
 use stillrise_units::catalog::{FT2, GAL, GPM, KG, LB, M2, M3, M3_H};
 use stillrise_units::{System, Typed, print};
 
@@ -39,22 +39,6 @@ const JOBS: [&str; 11] = [
     "truck-wash",
     "vehicle-yard",
 ];
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
-}
-
-fn demo() -> Result<Range, Box<dyn Error>> {
-    Ok(read_range(&std::fs::read_to_string(root().join("ranges/demo.toml"))?).file)
-}
-
-fn job(name: &str, more: &str) -> Result<Settled, Box<dyn Error>> {
-    let folder = root().join("enquiries").join(name);
-    let text = std::fs::read_to_string(folder.join("enquiry.toml"))? + more;
-    let files = |name: &str| std::fs::read(folder.join(name)).ok();
-    let enquiry = read_enquiry(&text, &files).map_err(|faults| format!("{name}: {} faults", faults.len()))?;
-    Ok(settle(&enquiry, &demo()?))
-}
 
 fn paper(name: &str) -> Result<&'static Paper, String> {
     named(name).ok_or_else(|| format!("no paper {name}"))

@@ -1,18 +1,18 @@
 //! What the papers for shop, contractor and operator must keep, read back from the finished PDF by another library.
 
+mod common;
+
+use common::{job, root};
 use std::error::Error;
-use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
-use stillrise_design::enquiry::range::{Range, read_range};
-use stillrise_design::enquiry::read_enquiry;
 use stillrise_design::performance::installation::Stands;
 use stillrise_documents::papers::{named, typeset};
 use stillrise_documents::render::pdf::Pdf;
 use stillrise_documents::render::scale::dimension_text;
 use stillrise_documents::{Edition, papers};
 use stillrise_handbook::vessel::alarms::Mark;
+use stillrise_search::Settled;
 use stillrise_search::diagnosis::causes::{CAUSES, Id};
-use stillrise_search::{Settled, settle};
 use stillrise_units::catalog::{GAL, IN, KG, KN, L, LB, LBF, M3, MM};
 use stillrise_units::print::in_prose;
 use stillrise_units::{System, Typed, Unit};
@@ -27,22 +27,6 @@ const PAPERS: [(&str, usize); 5] = [
     ("installation-guide", 4),
     ("maintenance-manual", 8),
 ];
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
-}
-
-fn range() -> Result<Range, Box<dyn Error>> {
-    Ok(read_range(&std::fs::read_to_string(root().join("ranges/demo.toml"))?).file)
-}
-
-fn job(name: &str, more: &str) -> Result<Settled, Box<dyn Error>> {
-    let folder = root().join("enquiries").join(name);
-    let text = std::fs::read_to_string(folder.join("enquiry.toml"))? + more;
-    let files = |name: &str| std::fs::read(folder.join(name)).ok();
-    let enquiry = read_enquiry(&text, &files).map_err(|faults| format!("{name}: {} faults", faults.len()))?;
-    Ok(settle(&enquiry, &range()?))
-}
 
 /// All worked jobs, settled once.
 fn jobs() -> Result<&'static [(String, Settled)], Box<dyn Error>> {

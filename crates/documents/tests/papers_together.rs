@@ -1,12 +1,13 @@
 //! What holds between papers, and between papers and the package: one list, one numbering of parts, pages that are named rightly,
 //! decisions and questions in the places where their readers look.
 
+mod common;
+
+use common::{job, range, root, text_of};
 use std::collections::BTreeSet;
 use std::error::Error;
-use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use stillrise_checks::Grade;
-use stillrise_design::enquiry::range::{Range, read_range};
 use stillrise_design::enquiry::settings::read_settings;
 use stillrise_design::enquiry::{read_enquiry, read_enquiry_under};
 use stillrise_documents::contents::{all, told};
@@ -19,24 +20,6 @@ use stillrise_search::{Settled, settle};
 use stillrise_units::Typed;
 
 type Outcome = Result<(), Box<dyn Error>>;
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
-}
-
-fn demo() -> Result<Range, Box<dyn Error>> {
-    Ok(read_range(&std::fs::read_to_string(root().join("ranges/demo.toml"))?).file)
-}
-
-fn text_of(name: &str) -> Result<String, Box<dyn Error>> {
-    Ok(std::fs::read_to_string(root().join("enquiries").join(name).join("enquiry.toml"))?)
-}
-
-fn job(name: &str, more: &str) -> Result<Settled, Box<dyn Error>> {
-    let files = |file: &str| std::fs::read(root().join("enquiries").join(name).join(file)).ok();
-    let enquiry = read_enquiry(&(text_of(name)? + more), &files).map_err(|faults| format!("{faults:?}"))?;
-    Ok(settle(&enquiry, &demo()?))
-}
 
 /// The pages of a paper, each without spaces.
 fn pages(settled: &Settled, name: &str, edition: Edition) -> Result<Vec<String>, Box<dyn Error>> {
@@ -133,7 +116,7 @@ fn a_bill_shows_a_price_where_the_range_states_one_and_none_else() -> Outcome {
     };
     let own = text_of("vehicle-yard")? + "\n[unit]\nfrom = \"own.toml\"\n";
     let enquiry = read_enquiry(&own, &files).map_err(|faults| format!("{faults:?}"))?;
-    let settled = settle(&enquiry, &demo()?);
+    let settled = settle(&enquiry, &range());
     let train = settled.job.design.train.as_ref().ok_or("no unit")?;
     let (price, currency) = train.unit.particulars.price.as_ref().ok_or("the range states no price")?;
     let bill = text(&settled, "bill-of-materials", Edition::Client)?;
@@ -244,7 +227,7 @@ fn a_letterhead_stands_where_somebody_said_whose_paper_it_is() -> Outcome {
     let settings = Arc::new(read_settings(SETTINGS).file);
     let files = |file: &str| std::fs::read(root().join("enquiries/vehicle-yard").join(file)).ok();
     let own = read_enquiry_under(&text_of("vehicle-yard")?, &files, Some(&settings)).map_err(|f| format!("{f:?}"))?;
-    let (with, without) = (settle(&own, &demo()?), job("vehicle-yard", "")?);
+    let (with, without) = (settle(&own, &range()), job("vehicle-yard", "")?);
     for paper in ["offer-summary", "calculation-report", "maintenance-manual", "bill-of-materials"] {
         let own = pages(&with, paper, Edition::Client)?;
         let first = own.first().ok_or("no page")?;

@@ -86,7 +86,8 @@ fn study<Q: Typed>(settled: &Settled, told: Told<'_>, known: &[Point<Q>], betwee
         plainly(&words(last, influent)),
         at(to)
     );
-    for (x, limit) in &told.met {
+    // Beyond the curve nothing is shown of it.
+    for (x, limit) in told.met.iter().filter(|(x, _)| (from..=to).contains(x)) {
         says += &format!(" The limit of {limit} is just met at {}.", at(*x));
     }
     Some(Study::Moves(Box::new(chart), says))
@@ -99,9 +100,15 @@ fn met<Q: Typed + Copy>(
     unit: &Unit,
     of: impl Fn(usize) -> Option<Q>,
 ) -> Vec<(f64, String)> {
-    let Some(basis) = &settled.job.design.basis else { return Vec::new() };
+    let design = &settled.job.design;
+    let (Some(basis), Some(performance)) = (&design.basis, &design.performance) else { return Vec::new() };
     let one = |(k, just): (usize, &stillrise_design::performance::just_met::JustMet)| {
         let limit = basis.limits.get(just.limit)?;
+        // What asks for less than anybody can promise is met by no promise.
+        let verdict = performance.limits.iter().find(|v| v.limit == just.limit)?;
+        if verdict.mean_that_meets.q < Promise::least(verdict.mean_influent.q) {
+            return None;
+        }
         Some((unit.from_si(of(k)?.si()), format!("{} mg/L", number(MG_L.from_si(limit.value.q.si())))))
     };
     l.just_met.iter().enumerate().filter_map(one).collect()

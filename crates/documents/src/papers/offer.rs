@@ -108,7 +108,7 @@ fn does(r: &mut Report<'_>, settled: &Settled) {
         let what = format!("{}: {}, {}{by}", limit.title(), summary::allows(limit), limit.statistic.q.word());
         // Where the numbers alone tell why, no sentence tells it again.
         let plain = verdict.word == Word::Kept
-            || (verdict.predicted && verdict.solids.is_none() && verdict.expected.q > verdict.against.q);
+            || (verdict.predicted && verdict.solids.is_none() && verdict.most.expected.q > verdict.against.q);
         let why = if plain { String::new() } else { sentence(&verdict.reason()) + " " };
         // A word that an open figure holds back is changed by that figure, which the sentence has named.
         let open = verdict.word == Word::Kept || verdict.calculated < verdict.word;
@@ -174,10 +174,14 @@ fn leaves(verdict: &LimitVerdict) -> String {
     if !verdict.predicted || verdict.solids.is_some() {
         return DASH.to_owned();
     }
-    let bound = Promise::of(verdict.expected.q, verdict.influent.q).brief();
-    let stays = Some(verdict.stays.q).filter(|stays| *stays > verdict.against.q);
-    let stays = stays.map_or_else(String::new, |stays| format!(", of which {} cannot rise", number(stays)));
-    format!("{bound} mg/L{stays}")
+    // The most of all cases, which may be another than the one from which the word comes.
+    let bound = Promise::of(verdict.most.expected.q, verdict.most.influent.q).brief();
+    let stays = Some(verdict.stays.q).filter(|stays| *stays > verdict.against.q).map(number);
+    match stays {
+        None => format!("{bound} mg/L"),
+        Some(stays) if verdict.most.case == verdict.case => format!("{bound} mg/L, of which {stays} cannot rise"),
+        Some(stays) => format!("{bound} mg/L in {}; in {} {stays} cannot rise", verdict.most.case, verdict.case),
+    }
 }
 
 /// How many results keep it, as far as it was looked at.
@@ -248,11 +252,19 @@ fn conditions(r: &mut Report<'_>, settled: &Settled) {
 fn excluded(r: &mut Report<'_>) {
     r.out.section("What is not in it");
     let all = [
-        "freight, foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge",
+        "foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge",
         "structure, wind and earthquake, explosion protection and the classification of areas: designed by others",
         "any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch",
     ];
     r.out.list(false, all.into_iter().map(|text| (sentence(text), String::new())));
+    let open: Vec<String> = scope::rows(r.settled)
+        .into_iter()
+        .filter(|row| row.by == By::Open)
+        .map(|row| summary::lower(&row.item))
+        .collect();
+    if !open.is_empty() {
+        r.out.lead("Not decided yet who brings it, and not in it until then:", &sentence(&open.join("; ")));
+    }
 }
 
 /// What must be answered.

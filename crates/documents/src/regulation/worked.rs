@@ -3,6 +3,7 @@
 //! The equations are read off the trees of the handbook's pages, which are what ran; only names are changed to the symbols of
 //! the method.
 
+use crate::report::worked::values;
 use stillrise_design::provenance::{Entry, Ledger, Origin, show, show_in_prose};
 use stillrise_design::regulation::{Worksheet, about};
 use stillrise_design::{Node, provenance::Pair};
@@ -212,15 +213,7 @@ fn in_symbols(
         let at = page.args.iter().position(|arg| arg.name == name).filter(|_| typed)?;
         named.get(at).map(|input| input.shown.clone())
     };
-    let mut values: Vec<(String, Arg)> =
-        page.constants.iter().map(|(name, _, value)| ((*name).to_owned(), Arg::Number(*value))).collect();
-    for (symbol, arg) in page.args.iter().zip(args) {
-        let value = match (arg, page.working_unit(symbol)) {
-            (Arg::Number(si), Some(unit)) => Arg::Number(unit.from_si(*si)),
-            _ => arg.clone(),
-        };
-        values.push((symbol.name.to_owned(), value));
-    }
+    let values = values(page, args);
     let call = |name: &str, args: &[Arg]| page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args));
     let function = |name: &str| {
         page.helpers.iter().find(|h| h.name == name).map_or_else(|| name.to_owned(), |h| plain_symbol(h.math))

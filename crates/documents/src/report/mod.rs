@@ -24,7 +24,7 @@ mod sources;
 mod trail;
 mod unit;
 pub(crate) mod verdicts;
-mod worked;
+pub(crate) mod worked;
 
 use crate::Edition;
 use crate::charts::Drawn;

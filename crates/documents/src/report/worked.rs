@@ -136,11 +136,10 @@ fn sides(page: &'static Page, args: &[Arg], result: &Arg, style: Style) -> Vec<S
         .collect()
 }
 
-/// The right sides with numbers, each branch folded to the one that holds; none for relations.
-fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String>> {
-    let (Body::Typed(text) | Body::Reduced(text)) = &page.body else { return None };
+/// What the names of a page's body stand for: its constants, and its arguments in the units that it works in.
+pub(crate) fn values(page: &Page, args: &[Arg]) -> Vec<(String, Arg)> {
     let mut values: Vec<(String, Arg)> =
-        page.constants.iter().map(|(name, _, v)| ((*name).to_owned(), Arg::Number(*v))).collect();
+        page.constants.iter().map(|(name, _, value)| ((*name).to_owned(), Arg::Number(*value))).collect();
     for (symbol, arg) in page.args.iter().zip(args) {
         let value = match (arg, page.working_unit(symbol)) {
             (Arg::Number(si), Some(unit)) => Arg::Number(unit.from_si(*si)),
@@ -148,6 +147,13 @@ fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String
         };
         values.push((symbol.name.to_owned(), value));
     }
+    values
+}
+
+/// The right sides with numbers, each branch folded to the one that holds; none for relations.
+fn numbers(page: &'static Page, args: &[Arg], style: Style) -> Option<Vec<String>> {
+    let (Body::Typed(text) | Body::Reduced(text)) = &page.body else { return None };
+    let values = values(page, args);
     let call = |name: &str, args: &[Arg]| page.helpers.iter().find(|h| h.name == name).and_then(|h| (h.apply)(args));
     let symbol = |math: &str| if style == Style::Typst { typst_symbol(math) } else { plain_symbol(math) };
     let function =

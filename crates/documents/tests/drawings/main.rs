@@ -1,20 +1,15 @@
 //! What drawings of a unit must keep.
 #![allow(clippy::panic, reason = "helpers of tests fail as tests do")]
 
+#[path = "../common/mod.rs"]
+mod common;
 mod set;
 mod sheets;
 
-use stillrise_design::enquiry::range::{Range, read_range};
-use stillrise_design::enquiry::read_enquiry;
+use common::{ENQUIRY, RAIN, range, yard as job};
 use stillrise_documents::drawings::Drawing;
 use stillrise_documents::render::geometry::Rect;
 use stillrise_documents::render::pen::Layer;
-use stillrise_search::{Settled, settle};
-use stillrise_units::System;
-
-const ENQUIRY: &str = include_str!("../../../../enquiries/vehicle-yard/enquiry.toml");
-const RAIN: &str = include_str!("../../../../enquiries/vehicle-yard/rain.csv");
-const RANGE: &str = include_str!("../../../../ranges/demo.toml");
 
 /// What a customer may write; to be seen as written, nowhere to be obeyed.
 const HOSTILE: &str = "</text><script>alert(1)</script> & 'x' \u{1b}[31m";
@@ -53,23 +48,6 @@ kind = "gasoline"
 name = "heavy & black"
 kind = "gear-oil"
 "#;
-
-fn range() -> Range {
-    read_range(RANGE).file
-}
-
-/// The vehicle yard in a system of units, with a `[unit]` block and other changes.
-fn job(system: System, unit: &str, change: impl Fn(String) -> String) -> Settled {
-    let print = match system {
-        System::Us => "us",
-        System::Si => "si",
-    };
-    let before = ENQUIRY.split("\n[unit]").next().unwrap_or(ENQUIRY);
-    let text = change(before.replace("print = \"us\"", &format!("print = \"{print}\"")));
-    let read = read_enquiry(&format!("{text}\n{unit}\n"), &|_| Some(RAIN.as_bytes().to_vec()));
-    let enquiry = read.unwrap_or_else(|faults| panic!("{faults:?}"));
-    settle(&enquiry, &range())
-}
 
 /// All but the frame's own marks lies inside the frame.
 fn inside(drawing: &Drawing) {
