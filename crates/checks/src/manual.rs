@@ -27,8 +27,15 @@ pub fn entry(rule: &Rule) -> Entry {
         id: rule.id.to_owned(),
         title: rule.title.to_owned(),
         keys: String::new(),
-        text: [&rule.looks.in_both(), rule.matters, rule.remedy, &rule.source.in_both(), &rule.limits.in_both()]
-            .join(" "),
+        text: [
+            rule.client,
+            &rule.looks.in_both(),
+            rule.matters,
+            rule.remedy,
+            &rule.source.in_both(),
+            &rule.limits.in_both(),
+        ]
+        .join(" "),
     }
 }
 
@@ -56,7 +63,7 @@ mod tests {
                 assert!(stillrise_units::spoken::agree(us, si), "{}: {us}, {si}", rule.id);
                 told += 1;
             }
-            for text in [rule.title, rule.matters, rule.remedy] {
+            for text in [rule.title, rule.client, rule.matters, rule.remedy] {
                 assert!(stillrise_units::spoken::pairs(text).is_empty(), "{}: {text}", rule.id);
             }
         }

@@ -312,6 +312,8 @@ pub struct Rule {
     pub id: &'static str,
     /// The fault in words.
     pub title: &'static str,
+    /// What a warning or a failure of it means for whoever buys: a sentence without numbers, true of both.
+    pub client: &'static str,
     /// What it looks for.
     pub looks: Prose,
     /// Why it matters.
@@ -357,10 +359,10 @@ impl Rule {
 
 /// Declares a rule; its function `look` stands below it in the same file.
 macro_rules! rule {
-    ($id:literal $title:literal, $part:ident $(, $bars:ident)?; looks $looks:literal matters $matters:literal remedy $remedy:literal source $source:literal limits $limits:literal) => {
-        #[doc = concat!($title, ".\n\n*What it looks for.* ", $looks, "\n\n*Why it matters.* ", $matters, "\n\n*What to do.* ", $remedy, "\n\n*Source.* ", $source, "\n\n*Limits.* ", $limits)]
+    ($id:literal $title:literal, $part:ident $(, $bars:ident)?; client $client:literal looks $looks:literal matters $matters:literal remedy $remedy:literal source $source:literal limits $limits:literal) => {
+        #[doc = concat!($title, ".\n\n*What a client is told.* ", $client, "\n\n*What it looks for.* ", $looks, "\n\n*Why it matters.* ", $matters, "\n\n*What to do.* ", $remedy, "\n\n*Source.* ", $source, "\n\n*Limits.* ", $limits)]
         pub static RULE: crate::rule::Rule = crate::rule::Rule {
-            id: $id, title: $title, looks: crate::rule::Prose($looks), matters: $matters, remedy: $remedy,
+            id: $id, title: $title, client: $client, looks: crate::rule::Prose($looks), matters: $matters, remedy: $remedy,
             source: crate::rule::Prose($source), limits: crate::rule::Prose($limits),
             part: crate::rule::Part::$part,
             bars_pick: crate::rule::bars!($($bars)?),

@@ -102,7 +102,7 @@ fn named(kind: StageKind) -> &'static str {
         StageKind::Splitter => "Splitter between units",
         StageKind::Separator => "Separator",
         StageKind::Closure => "Closure of the outlet",
-        StageKind::Polisher => "Polisher behind the unit",
+        StageKind::Polisher => "Polisher",
         StageKind::SamplePoint => "Sample point behind the unit",
     }
 }
@@ -247,7 +247,12 @@ impl Split<'_> {
                     None if stage.kind == StageKind::Closure => stage.why.clone(),
                     None => size,
                 };
-                row(Group::Stages, named(stage.kind), of_stage(stage), size)
+                // What a polisher has ahead of it stands in its name.
+                let name = match stage.kind {
+                    StageKind::Polisher => format!("{} behind the unit", crate::summary::capital(&stage.name)),
+                    kind => named(kind).to_owned(),
+                };
+                row(Group::Stages, &name, of_stage(stage), size)
             })
             .collect();
         let stands = self.settled.job.design.performance.as_ref().map(|p| p.site.installation.stands.q);

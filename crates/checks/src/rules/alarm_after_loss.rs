@@ -7,6 +7,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "alarm-after-loss" "High-oil alarm too late", OilZone, bars_pick;
+    client "The high-oil alarm may sound only when oil is already being lost."
     looks "The share of the permitted layer stated for the alarm: 100 % fails, above the 80 % of EN 858-2's emptying advice warns. The layer of each oil at which the one float trips, without flow and at the largest flow: beyond the permitted one fails, and so does an alarm that the flow forces to a layer of less than {1 in|25 mm}."
     matters "An alarm that comes when the store is full comes when oil is being lost; there is no room left for what arrives before somebody acts."
     remedy "Less flow through each unit, a larger outlet or water held back ahead; an alarm for a thinner layer where its level was stated; a float for each oil where several may come."

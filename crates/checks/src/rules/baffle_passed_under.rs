@@ -6,6 +6,7 @@ use stillrise_units::catalog::{IN, MM, PERCENT};
 
 rule! {
     "baffle-passed-under" "Water passes under the diffusion baffle", Chamber;
+    client "Some of the water passes under the inlet baffle and is not spread evenly over the plates."
     looks "The share of the flow that passes through the opening under the diffusion baffle, over an open hopper or above the floor: above a twentieth it warns. Where a hopper reaches under the baffle and nobody said whether the baffle reaches down into it, it cannot judge."
     matters "What passes underneath is spread by nothing: it sweeps the sludge in the hopper and feeds the lowest gaps of the plates more than the others."
     remedy "A plate from the baffle down to the floor of the hopper, with a slot no higher than sludge needs to pass."

@@ -6,6 +6,7 @@ use stillrise_units::{Length, Typed, Velocity, print};
 
 rule! {
     "basin-proportions" "Basin outside the proportions of API 421", Unit;
+    client "The basin is outside the proportions for which its sizing method was made."
     looks "Of a basin of parallel channels: that there are two or more, each {6 to 20 ft|1.83 to 6.1 m} wide and {3 to 8 ft|0.914 to 2.44 m} deep, the depth three to five tenths of the width, the length five widths or more, the velocity no more than {3 ft/min|15.2 mm/s} and 15 times the rise of a droplet of 150 µm. Any that is missed warns; a surface below that of a plain basin for droplets of 150 µm fails."
     matters "The rule's factor for turbulence and short-circuiting was found for basins of these proportions; outside them it says nothing."
     remedy "More or longer channels, another depth, or plates."

@@ -9,6 +9,7 @@ use stillrise_handbook::separation::en858_impediment_factor::UseCategory;
 
 rule! {
     "bypass-with-spill" "Bypass where a large spill or wash water can come", Inlet;
+    client "In heavy rain the bypass sends spilled oil or wash water round the separator, untreated."
     looks "A bypass that is asked for, against a declared spill that is not held ahead, waste water, the category of spill retention, and sites where tanks are filled: any of them fails. It passes only where the category is stated to be rain alone and the site is none of these."
     matters "In heavy rain a bypass sends water round the separator. Oil that is spilled then, or water of washing, goes untreated to the outfall."
     remedy "A separator for the full flow, or two drainages: one for where oil may spill, the other for the rest."

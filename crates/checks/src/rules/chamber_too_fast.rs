@@ -6,6 +6,7 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "chamber-too-fast" "Water too fast along the unit", Chamber, bars_pick;
+    client "The water runs so fast along the unit that it may carry collected oil away with it."
     looks "The mean velocity along the unit at the largest flow, over the whole wetted section: above {2 ft/min|10.2 mm/s} it warns, above {3 ft/min|15.2 mm/s} it fails."
     matters "A fast stream is turbulent, breaks up the layer that has collected and carries it on."
     remedy "A wider or deeper unit, more units in parallel, or a flow cap with equalisation ahead."

@@ -8,6 +8,7 @@ use stillrise_units::Typed;
 
 rule! {
     "claims-contradict" "Claims contradict and nobody chose", Enquiry;
+    client "Two statements do not agree, and nobody has said which holds."
     looks "Values for which the enquiry holds claims that differ, and of which no person marked one as chosen."
     matters "The tool takes the safe one, or the first; which is true is not known, and nothing is averaged."
     remedy "Ask which holds, and state it with its reason."

@@ -4,6 +4,7 @@ use crate::rule::{Subject, Verdict, rule};
 
 rule! {
     "class-without-type-test" "Class asked for, no type test", Enquiry;
+    client "The class that is asked for can only be shown by a test of the unit, and no test is known."
     looks "A class by EN 858-1 that is asked for, and whether a report of a type test is named: without one it warns."
     matters "A class is the result of a test of the full-scale unit with a set oil at its nominal size. No calculation gives it, and a unit that was not tested may not be called by it."
     remedy "The report of the type test of this unit, a unit that has one, or a limit on what leaves in place of the class."

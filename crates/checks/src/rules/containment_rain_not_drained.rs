@@ -9,6 +9,7 @@ use stillrise_units::{Time, Typed};
 
 rule! {
     "containment-rain-not-drained" "Rain stands in a containment", Inlet;
+    client "Rain that stands in the containment takes the room that a spill needs."
     looks "The time in which the metered drain of a containment without a roof, whose drain does not stand open, empties the design rain: more than three days warn; without a rate it cannot be judged."
     matters "Rain that stands there takes the room of the oil. A containment full of rain holds no oil at all: it floats up and goes over the rim."
     remedy "A drain or pump that empties the design rain within days, a person who sees to it after each rain, or a roof."

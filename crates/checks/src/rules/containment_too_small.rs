@@ -11,6 +11,7 @@ use stillrise_units::{Typed, Volume, print};
 
 rule! {
     "containment-too-small" "Containment too small for oil and rain", Inlet;
+    client "The containment is too small for the oil and the rain together: it overflows, oil first."
     looks "What each chain of containments holds up to its overflow against the oil of the largest vessel and the design rain, or the oil with a prescribed allowance where that is more; fire water is judged by a rule of its own. It fails where it is short whatever is not known, and cannot be judged where that decides."
     matters "What overflows first is what floats: the oil."
     remedy "A deeper or wider containment, one more of its kind, a chain into the next, or a roof that keeps the rain out."

@@ -6,6 +6,7 @@ use stillrise_units::catalog::{FT_MIN, MM_S};
 
 rule! {
     "density-current" "Warmer or colder water runs through as a current", Unit;
+    client "Much warmer or colder water may run through the unit as a current of its own, so that it works less well than calculated."
     looks "The speed of the current that the inflow makes in water of the coldest temperature, against the velocity along the unit: the inflow as stated, else the water whose own stated temperature is farthest from it. Where nobody stated any, it cannot judge."
     matters "Warm water runs along the top through the oil, cold water along the floor to the downcomer; either takes a short way, and the time in the unit is not what it seems."
     remedy "A diffusion baffle of some loss, the inflow spread over the depth, or cooling ahead; count on the mixed bound."

@@ -9,6 +9,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "does-not-fit" "Units too large for their place", Site, bars_pick;
+    client "The place that was stated is too small, or only just large enough, for what stands there."
     looks "Length and width of all units, over all where a shipping size is stated and else inside, with the walkways between them, against what the site has room for, in the arrangement that fits best: larger fails. Room without the walkway around them that was asked for warns. Where length or width of the room was not said, or the walkway around or between is only assumed and does not fit, it cannot judge."
     matters "A unit that does not fit is found out when the crane is there."
     remedy "Another place, a unit of other proportions, or more and smaller units; where an arrangement was asked for, the other one."

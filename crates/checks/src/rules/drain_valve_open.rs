@@ -8,6 +8,7 @@ use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "drain-valve-open" "Drain of a containment stands open", Inlet;
+    client "With its drain open the containment holds no spill."
     looks "How the drain of each containment stands as a rule. Open, it fails, or warns where a closure shuts the outlet behind the separator; shut by a device, it warns; where nobody said, or people say different things, it cannot be judged."
     matters "With its drain open a containment holds nothing: the spill is gone before anybody comes, unless a closure shuts in time."
     remedy "Keep it locked closed, drain by hand after a look for sheen, and keep a record; or a pump that somebody starts."

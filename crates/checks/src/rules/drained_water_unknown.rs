@@ -7,6 +7,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "drained-water-unknown" "Nobody knows what is drained from a containment", Inlet;
+    client "Nobody has said how much oil is in the water that is drained from the containment."
     looks "Whether the oil content of the water that is drained from a containment to the separator was stated for that water itself."
     matters "Rain on clean stone carries next to nothing, the water under a spill may carry hundreds of milligrams of fine droplets. What another water on site carries says nothing of either."
     remedy "A sample from the containment after rain; after a spill, one from under the oil before anything is drained."

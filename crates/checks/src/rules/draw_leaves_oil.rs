@@ -7,6 +7,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "draw-leaves-oil" "Draw-off leaves too much oil", OilZone;
+    client "The draw-off leaves more oil in the unit than it should."
     looks "The layer of each oil that a fixed draw-off leaves behind: more than {1.5 in|38 mm} warns. A draw-off above the level at rest warns too. A unit that does not say where oil is drawn cannot be judged."
     matters "Oil that cannot be drawn ages, thickens and takes up the store; each interval begins with it."
     remedy "A draw-off nearer to the crest, or an adjustable skim weir."

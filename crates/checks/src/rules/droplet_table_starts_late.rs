@@ -6,6 +6,7 @@ use stillrise_units::{Length, Typed, print};
 
 rule! {
     "droplet-table-starts-late" "Droplet table starts late", Inlet;
+    client "The droplet sizes that were measured do not reach down to the fine ones, which are taken to pass."
     looks "How much of the oil a measured table leaves undivided below its finest size: more than a tenth warns."
     matters "What was not divided is taken to pass whole, so that the table's first row, not the separator, sets the effluent."
     remedy "Measure finer droplets, or state a law with its median and spread."

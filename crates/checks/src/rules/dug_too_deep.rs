@@ -7,6 +7,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "dug-too-deep" "Deeper in the ground than may be dug", Site, bars_pick;
+    client "The unit would lie deeper in the ground than may be dug."
     looks "How far the lowest point of the unit lies below the ground, against the depth to which the site lets dig. Where a depth is stated and the ground or the levels are not known it cannot judge."
     matters "A hole deeper than was thought of wants shoring, dewatering and another price, or cannot be dug at all."
     remedy "An incoming pipe that arrives higher, a lower unit, a lift ahead that spares the oil, or leave to dig deeper."

@@ -6,6 +6,7 @@ use stillrise_units::{Time, Typed};
 
 rule! {
     "effluent-pump-too-small" "Effluent pump too small, or starting too often", Outlet;
+    client "The pumps in the unit do not keep up with what arrives, or start more often than their motors bear."
     looks "The flow of one effluent pump against the largest flow through the unit: no more fails. The shortest time from one of its starts to the next against 10 minutes: less warns."
     matters "Pumps that do not keep up drown the weir ahead, and the oil levels with it; motors that start too often burn out."
     remedy "Larger pumps, or more room between start and stop; both pumps running are no reserve."

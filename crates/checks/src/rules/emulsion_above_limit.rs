@@ -11,6 +11,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "emulsion-above-limit" "Emulsified and dissolved oil above the limit", Effluent;
+    client "The oil that cannot rise, finely emulsified or dissolved, is by itself above the limit."
     looks "Emulsified and dissolved oil of each case, oil as heavy as the water among it, against each limit on oil: at the peak of the influent for a single sample, on the mean for an average. Where no limit is stated it cannot judge."
     matters "Both pass any separator. If they alone are above the limit, no plate area keeps it."
     remedy "Less detergent, a quick-break cleaner and time to break, no shear; or a stage behind the separator that takes emulsions."

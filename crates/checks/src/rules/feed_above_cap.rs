@@ -7,6 +7,7 @@ use stillrise_units::catalog::{GPM, M3_H, ONE};
 
 rule! {
     "feed-above-cap" "Pumps above the flow cap", Inlet;
+    client "The pumps bring more than may be let go; a separator holds no flow back."
     looks "The flow of the pumps that run together against the most that may leave: the mean above it fails, only the peak of the strokes above it warns. Where feed, rate, or kind and pulsation of the pump were not said, it cannot judge."
     matters "What is pumped in leaves at the other end; a separator holds no flow back."
     remedy "Pumps of no more than the cap, an interlock, or a flow control and a tank behind the separator."

@@ -7,6 +7,7 @@ use stillrise_units::print;
 
 rule! {
     "film-dragged" "Oil film under the plates dragged along", Pack;
+    client "The water may drag oil along under the plates and shed it again in drops."
     looks "The pull of the water on the film of oil under a plate, over the buoyancy that drains the film, if all free oil is caught by the plates: above 0.3 it warns. For an oil whose viscosity has no answer at that temperature it cannot judge."
     matters "A film that the water drags to the plate's end is shed there in drops, and some of them leave."
     remedy "Steeper plates, wider gaps, or less flow through each pack."

@@ -7,6 +7,7 @@ use stillrise_units::Typed;
 
 rule! {
     "fire-water-not-held" "Containment does not hold the fire water", Inlet;
+    client "The containment does not hold the water of a fire, which would carry burning oil over its rim."
     looks "What each chain of containments that holds oil and rain still has for the water of deluge, hydrants and hoses."
     matters "Where oil burns, water runs for an hour and lifts the oil over the rim, burning."
     remedy "A larger containment, a basin further on that takes the overflow, or less water by agreement with the fire authority."

@@ -7,6 +7,7 @@ use stillrise_units::{Force, Typed, print};
 
 rule! {
     "float-never-trips" "Level float does not follow the interface", OilZone;
+    client "The float of the alarm does not follow the oil, so the alarm would stay silent."
     looks "For every oil the share of the float that hangs in the water, which must be above zero, and its net forces down in oil and up in water, which must be {0.0112 lbf|0.05 N} or more. A unit that does not say what its float weighs cannot be judged."
     matters "A float as light as the oil stays on top of it and never sinks with the interface; one with hardly any force sticks on its stem. The alarm stays silent."
     remedy "A float whose density lies midway between the heaviest oil in the cold and the lightest water, or a probe that tells oil from water."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::{LBF, NEWTON};
 
 rule! {
     "float-off-best" "Level float far from its best density", OilZone;
+    client "The float of the alarm has little force in reserve and may stick when it is dirty."
     looks "The weaker of the float's two forces, down in the heaviest oil and up in the warmest water, against half their sum, which the best density gives both ways: less than half of that warns. A unit that does not say what its float weighs cannot be judged."
     matters "The weaker force decides whether the float moves when its stem is fouled; a float midway between oil and water has the most in reserve."
     remedy "A float whose density lies midway between the heaviest oil in the cold and the lightest water."

@@ -8,6 +8,7 @@ use stillrise_units::{Force, G, Length, Mass, Typed, print};
 
 rule! {
     "floats-when-emptied" "Unit below ground floats when it is emptied", Site;
+    client "In high groundwater the unit may float up when it is emptied."
     looks "The weight of the empty unit, of the soil straight above a lying cylinder and of concrete that is anchored to it, over the weight of the groundwater that the unit and its risers displace at its highest, where it stands in the ground: below the factor that is asked for it fails. Where the groundwater or the weight is not known it cannot judge."
     matters "A unit that is pumped out in high groundwater lifts: pipes break, and it may come up beside the people who empty it."
     remedy "An anchor slab or anchors beside it for the uplift, groundwater kept down while it is emptied, filling with water at once after pumping out, or a unit above the ground behind a lift pump."
@@ -55,9 +56,9 @@ fn look(s: &Subject<'_>) -> Verdict {
     let height = train.unit.body.height().q;
     let under = if level.q > height { height } else { level.q };
     let lifts = if level.q > height {
-        format!("{lead}groundwater over its top lifts the empty unit by {}", as_weight(uplift.q))
+        format!("{lead}once it is emptied, groundwater over its top lifts it by {}", as_weight(uplift.q))
     } else {
-        format!("{lead}groundwater {} over its floor lifts the empty unit by {}", s.show(under, (&FT, &M)), as_weight(uplift.q))
+        format!("{lead}once it is emptied, groundwater {} over its floor lifts it by {}", s.show(under, (&FT, &M)), as_weight(uplift.q))
     };
     let Some(held) = &found.held else {
         return Verdict::cannot_judge(format!("{lifts}; what it weighs was not said"), [], floor.at);
@@ -70,7 +71,7 @@ fn look(s: &Subject<'_>) -> Verdict {
         [first, .., last] => format!("{first}{}, and {last}", holds[1..holds.len() - 1].iter().map(|h| format!(", {h}")).collect::<String>()),
         _ => holds.join(""),
     };
-    let factor = format!("{} times the uplift, {} is asked for", print::digits(held.factor.q.si(), 3), print::digits(found.wanted.q.si(), 2));
+    let factor = format!("{} times the uplift, where {} is asked for", print::digits(held.factor.q.si(), 3), print::digits(found.wanted.q.si(), 2));
     let holds = if held.soil.is_some() || held.anchors.is_some() { format!("; {holds}: {factor}") } else { format!(", and {holds}: {factor}") };
     let says = format!("{lifts}{holds}");
     if held.factor.q >= found.wanted.q {

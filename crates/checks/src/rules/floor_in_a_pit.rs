@@ -9,6 +9,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "floor-in-a-pit" "Unit would stand in a pit", Site;
+    client "A unit made to stand above the ground would stand in a pit."
     looks "The unit's lowest point, hopper and drain included, against the ground, when it stands so that the incoming pipe reaches it and, where the outfall is known, its outlet drains: below ground warns, more than {6 in|152 mm} below fails. Where the levels ask for a pump, that depth with the pump behind the unit warns. Without ground and, by gravity, incoming invert it cannot judge."
     matters "An above-ground unit in a pit stands in rain and vapour, can float in groundwater and cannot be walked around or drained."
     remedy "A unit made for burial, or a pump of low shear ahead that lifts the water to one on the ground."

@@ -8,6 +8,7 @@ use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "freeboard-short" "Walls too low", Unit, bars_pick;
+    client "The walls are too low: oil may spill over the rim before the alarm has called anybody."
     looks "The water in the inlet chamber at the largest flow, end of the interval, against the walls; and the oil layer that keeps the freeboard against the layer at the high-oil alarm, for every oil."
     matters "Oil lifts the surface above the water that balances it. Without freeboard, oil spills over the rim before the alarm has called anybody."
     remedy "A unit with higher walls or a lower crest, a lower alarm, or less loss through mesh and plates."

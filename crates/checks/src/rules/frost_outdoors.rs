@@ -8,6 +8,7 @@ use stillrise_units::{Temperature, Typed};
 
 rule! {
     "frost-outdoors" "Frost on a unit outdoors", Site;
+    client "What of the unit stands above the frost depth may freeze in winter where it is neither heated nor insulated."
     looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, for walls below the ground it warns, unknown it cannot judge."
     matters "Still water freezes: ice lifts plates, blocks outlet, floats and sample pipe, and can burst nozzles."
     remedy "Insulation with a heater or tracing of what stands above the local frost depth, or, for one above the ground, a heated room; to drain it for the winter only where no water comes then."

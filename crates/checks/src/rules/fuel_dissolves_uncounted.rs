@@ -7,6 +7,7 @@ use stillrise_units::{Concentration, Typed};
 
 rule! {
     "fuel-dissolves-uncounted" "What dissolves of a light fuel", Effluent;
+    client "Benzene and its like dissolve out of a light fuel and pass any separator; the permit may limit them by name."
     looks "Whether an oil may come whose dissolved part a test of oil and grease hardly counts, and no limit counts it either. Where no oil was named it cannot judge."
     matters "Benzene, toluene and xylenes pass every gravity separator. A limit on oil and grease can be kept while they leave, and many permits for fuel sites limit them by name."
     remedy "Read the permit for benzene, for benzene with toluene, ethylbenzene and xylenes, and for gasoline range organics; where it limits them, air stripping, activated carbon or biological treatment behind the unit."

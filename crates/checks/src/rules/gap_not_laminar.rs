@@ -7,6 +7,7 @@ use stillrise_units::Typed;
 
 rule! {
     "gap-not-laminar" "Flow between the plates not laminar, or not far from it", Pack, bars_pick;
+    client "The flow between the plates is not calm enough, or nearly not, for the calculation to hold with certainty."
     looks "The Reynolds number of the gaps in the warmest water, at the end of the interval, in the case with the largest flow: above 500 it warns, above 2000 it fails."
     matters "Eddies between the plates carry droplets back into the stream; plate theory holds for laminar gaps only."
     remedy "More gaps or a wider pack, or less flow through each unit."

@@ -6,6 +6,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "gap-too-narrow" "Gap between plates too narrow", Pack;
+    client "The gaps between the plates are narrow and may clog with solids."
     looks "The clear gap between plates: below {0.75 in|19 mm} it warns."
     matters "Narrow gaps give much plate area in little room, and clog with solids, hair and wax."
     remedy "A pack with wider gaps, or screening ahead and a pack that is lifted out often."

@@ -7,6 +7,7 @@ use stillrise_units::{Temperature, Typed};
 
 rule! {
     "gasoline-vapour" "Vapour of light oil", Unit;
+    client "The oil gives off vapour that can burn: vents, wiring and work at the unit must be made for it."
     looks "Oils that may flash below {100 °F|37.8 °C}, at the low end of their range. Where no oil was named it cannot judge."
     matters "Above such an oil stands vapour that burns. It gathers under the covers and in pits, and a float switch or a pump can light it."
     remedy "Have the area classified; vents from every compartment to the open; floats on intrinsically safe circuits; bonding at pump-out; a trap against vapour in the drain."

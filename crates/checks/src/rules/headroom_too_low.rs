@@ -7,6 +7,7 @@ use stillrise_units::catalog::{FT, M};
 
 rule! {
     "headroom-too-low" "Too low overhead", Site, bars_pick;
+    client "There is too little height over the unit to lift the plates out."
     looks "Clear height over the ground against the unit's walls as it stands and, on top of them, the height of a pack module with sling and hook; where nothing lifts out, room to reach in. Less fails. Where the height was not said it cannot judge."
     matters "A pack that cannot be lifted clear of the walls stays inside, and is cleaned there by somebody in a confined space."
     remedy "A lower unit or several lower ones, a pack that is lifted out in parts, a pit, or another place: under open sky or a higher hook."

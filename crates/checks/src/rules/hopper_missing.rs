@@ -8,6 +8,7 @@ use stillrise_units::{Concentration, Typed};
 
 rule! {
     "hopper-missing" "No hopper for sludge", Hopper;
+    client "The unit has no hopper: sludge spreads over its floor, and it must be emptied whole."
     looks "Whether the unit has a hopper, where the water carries more than 50 mg/L of suspended solids: without one it warns. Without one, and with solids that are assumed, it cannot judge."
     matters "On a flat floor sludge spreads under the pack and is drawn off only by emptying the unit."
     remedy "A unit with a hopper, or a grit trap ahead and emptying by a vacuum truck."

@@ -6,6 +6,7 @@ use stillrise_units::print::digits;
 
 rule! {
     "hopper-too-flat" "Hopper sides flatter than 45 degrees", Hopper;
+    client "The sides of the hopper are so flat that sludge may stay on them."
     looks "The depth of the hopper against half the difference of top and bottom, along and across: flatter than 45 degrees warns."
     matters "Sludge stays on a flat side, turns foul and is not drawn off with the rest."
     remedy "A deeper or a smaller hopper, two side by side, or sluicing it at every pump-out."

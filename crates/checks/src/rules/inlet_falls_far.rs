@@ -9,6 +9,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "inlet-falls-far" "Water falls far into the unit", Inlet;
+    client "The water falls freely into the unit, which makes oil droplets finer and harder to catch."
     looks "The incoming invert over the unit's inlet invert, where the water comes by gravity: more than {3.28 ft|1 m} warns. Without the levels that place the unit it cannot judge."
     matters "Water that falls freely breaks oil into finer droplets and carries air and oil down; what it splashes leaves the pipe."
     remedy "A drop pipe that ends under water or a stilling manhole ahead of the unit, a steeper or lower pipe, or a unit raised on a plinth."

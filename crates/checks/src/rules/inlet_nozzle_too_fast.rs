@@ -6,6 +6,7 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "inlet-nozzle-too-fast" "Water too fast in the inlet nozzle", Inlet;
+    client "The water enters fast, which stirs the inlet chamber."
     looks "The velocity in the inlet nozzle, full bore, at the largest flow: above {3 ft/s|0.914 m/s} it warns."
     matters "A jet breaks droplets, stirs the inlet chamber and shoots past the diffusion baffle."
     remedy "A larger nozzle, a wider pipe for the last ten bores ahead of it, or a deflector."

@@ -6,6 +6,7 @@ use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "inlet-submerged" "Inlet under water", Inlet, bars_pick;
+    client "The incoming pipe ends under water or nearly so: oil and grit may settle in the drain ahead."
     looks "The level in the inlet chamber at the largest flow, end of the interval, against the inlet nozzle: above its invert it warns, above its top it fails. A pumped inlet only warns."
     matters "A submerged nozzle backs up the drain ahead of it: oil and grit settle there, and oil floats up into the drains."
     remedy "A unit with more fall from inlet to outlet, a larger outlet pipe, cleaner mesh and plates, or a pumped inlet."

@@ -5,6 +5,7 @@ use stillrise_units::catalog::UM;
 
 rule! {
     "jet-breaks-droplets" "Inlet jet breaks the droplets", Chamber;
+    client "The jet at the inlet may break oil droplets finer than the plates catch."
     looks "The largest droplet that the inlet jet leaves whole, from its mean dissipation in the inlet chamber, against the median droplet the design counts on."
     matters "What the jet breaks below the median, the plates were not sized for."
     remedy "A wider inlet nozzle, a larger inlet chamber, or a deflector that spreads the jet."

@@ -8,6 +8,7 @@ use stillrise_units::catalog::UM;
 
 rule! {
     "kind-of-pump-unknown" "Kind of pump not said", Inlet;
+    client "Nobody has said which kind of pump lifts the water; some break oil so fine that it no longer rises."
     looks "The class of the pump that lifts the water. Where its kind was not said it cannot judge; a pump that is said to be none warns."
     matters "Classes of pumps differ more than a hundredfold in the power they dissipate, and so in how fine they break the oil. A fine emulsion made ahead of the unit is not undone in it."
     remedy "Ask which pump lifts the water; offer a slow positive-displacement pump if it is not chosen yet."

@@ -7,6 +7,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "layer-drawn-under" "Oil layer drawn off with the water", Downcomer;
+    client "Fast water may pull oil from the collected layer out of the unit."
     looks "The largest flow, with the oil layer at its alarm. Under a downcomer: the Froude number of the water in the slot against the layer; above 0.5 it warns. Into a dip pipe: the height of the oil over its mouth against that from which a layer is drawn in; below it fails, below one and a half times it warns."
     matters "Fast water under a layer of light oil pulls waves and drops off it, and takes them out of the unit."
     remedy "A wider slot under the downcomer or a lower mouth of the dip pipe, a retention zone that keeps the layer away from it, or less flow."

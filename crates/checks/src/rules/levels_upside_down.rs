@@ -7,6 +7,7 @@ use stillrise_units::{Length, Typed, Unit};
 
 rule! {
     "levels-upside-down" "Elevations that do not fit together", Site;
+    client "The elevations that were stated do not fit together."
     looks "The stated elevations of a site against one another. An outfall above the pipe that comes in by gravity warns, unless the ground is stated and it lies so much higher that a lift is meant; of a unit in the ground, so do such a pipe and groundwater above the ground, and groundwater above the pipe where the ground is not stated. Where elevations are stated for a unit in the ground and that of the ground is not, it cannot judge otherwise."
     matters "A depth that was taken for an elevation turns the site upside down: the place of the unit, its cover, its uplift and the fall through it all come out wrong."
     remedy "Check whether the numbers are elevations or depths. What lies below the ground has a negative elevation where the ground stands at 0."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "limit-it-cannot-touch" "A limit gravity cannot touch", Effluent;
+    client "One limit is on something that a separator lets pass unchanged."
     looks "Limits on a pollutant of which gravity removes nothing: what is dissolved, or a property of the water. Where no limit is stated it cannot judge."
     matters "The separator leaves it as it came; only the inlet decides whether the limit is kept."
     remedy "Show from data that the water keeps the limit as it arrives, or give the limit to a stage that acts on it."

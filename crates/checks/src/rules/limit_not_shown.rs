@@ -8,6 +8,7 @@ use stillrise_handbook::fluids::pollutants::Gravity;
 
 rule! {
     "limit-not-shown" "Limit not shown to be kept", Effluent;
+    client "The calculation does not show that every limit is kept."
     looks "The word the prediction finds for each limit: not shown and not by gravity fail, likely warns, kept passes. Where no limit is stated it cannot judge."
     matters "A limit is the customer's promise to his authority. The words say how much of it the separator can carry."
     remedy "What the finding names; no shear ahead, less detergent, a polisher behind; more plates where it is free oil that they let through."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::{FT_MIN, MM_S};
 
 rule! {
     "mesh-too-fast" "Water too fast through the mesh", Pack;
+    client "The water passes the coalescing mesh so fast that it may make droplets finer."
     looks "The velocity on the face of the mesh at the largest flow that brings oil, fouled, against the one the range states as measured; without one, against the fastest published test: above it it warns, below it cannot judge."
     matters "A coalescing bed catches, grows and sheds drops; above a critical velocity it sheds them as fine as they came, and what leaves is worse."
     remedy "A larger face, a coarser or thicker bed of known limit, or no credit for the mesh."

@@ -9,6 +9,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "meter-contradicts-hours" "Volume of a day contradicts flow and hours", Enquiry;
+    client "The volume of a day, the flow and the hours that were stated do not agree."
     looks "Each water whose volume of a day is told and whose flow and hours are known too: a volume of more than a fifth above what they make warns; a smaller one says that not all runs all the time. Where the flow is only taken from its hoses it cannot judge, and asks for it."
     matters "One of the three is wrong. If it is the flow, the unit has the wrong size; if it is the hours or the meter, oil and sludge fill it sooner or later than was said."
     remedy "Tell us which of the three holds: how the volume was read and whether it is of this water alone, the flow, or the hours."

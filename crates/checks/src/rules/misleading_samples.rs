@@ -7,6 +7,7 @@ use stillrise_design::enquiry::blocks::Manner;
 
 rule! {
     "misleading-samples" "Samples taken so that they mislead", Effluent;
+    client "Some samples were taken in a way that gives wrong results."
     looks "Sets of samples that were taken from the surface, mixed from portions or drawn by pipette, or of which nobody said how they were taken."
     matters "Oil lies on the water: a sample from the surface holds the film and far too much of it. Oil clings to glass and tubes: composites and small parts of a bottle lose it. A mean of such results is not that of the stream."
     remedy "Take single bottles from the falling or well-mixed stream at the sample point, filled at once and not to the brim, and have the whole of each analysed."

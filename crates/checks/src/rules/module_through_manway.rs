@@ -7,6 +7,7 @@ use stillrise_units::{Length, Typed, math};
 
 rule! {
     "module-through-manway" "Pack does not pass the manway", Pack;
+    client "The plates do not pass through the manway."
     looks "The narrowest face of a module of the pack, corner to corner, against the clear opening of a manway, where the vessel is closed: wider fails. Where the size of a module is not stated it cannot judge."
     matters "A pack that cannot be lifted out is cleaned by a person in the vessel, or not at all."
     remedy "Smaller modules, a wider manway over the pack, or a unit with an open top."

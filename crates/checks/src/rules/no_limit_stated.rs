@@ -4,6 +4,7 @@ use crate::rule::{Subject, Verdict, rule};
 
 rule! {
     "no-limit-stated" "No limit stated", Enquiry;
+    client "No limit was stated, so there is nothing to hold the unit against."
     looks "Whether the enquiry states any limit on what leaves."
     matters "Without a limit there is nothing to hold the prediction against, and no ground on which to choose droplet or polisher."
     remedy "Ask for the permit or the sewer agreement: pollutant, number, statistic and method."

@@ -7,6 +7,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "no-unit-to-spare" "No unit to spare while one is shut", Unit;
+    client "While one unit is shut for cleaning, the others do not carry all the water as they should."
     looks "Of several units that run in parallel, the largest flow over those that are left while one is shut for cleaning, against the rated flow of one: above it warns. Where none of them is rated, more than its share warns. Where the rating of a described unit was not said, it cannot judge."
     matters "Plates are washed and sludge is pumped with the unit shut. Meanwhile its share runs through the others, which then leave more oil, and may hold less of it."
     remedy "A unit that stands by (unit.standby), cleaning while little or no water comes, or units so large that the others do without one."

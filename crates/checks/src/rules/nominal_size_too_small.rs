@@ -8,6 +8,7 @@ use stillrise_units::{Flow, Typed, print};
 
 rule! {
     "nominal-size-too-small" "Nominal size below what EN 858-2 asks for", Enquiry;
+    client "The nominal size is below what EN 858-2 asks for."
     looks "A nominal size that was named against the one that EN 858-2 asks for with our waters: smaller fails. Where an answer that nobody gave decides, it cannot judge."
     matters "A separator is tested at its nominal size. At more it carries oil out, and its class says nothing there."
     remedy "The next size of the series that covers the need, or less area and less water to the separator."

@@ -6,6 +6,7 @@ use stillrise_design::triage::Weight;
 
 rule! {
     "not-a-gravity-duty" "Not a gravity duty", Enquiry;
+    client "Something in this water keeps oil from rising: a separator alone cannot treat it as it stands."
     looks "Findings of the triage that rule gravity out: an emulsion made to last, a liquid that mixes with water, an oil as heavy as the water. Where a product's kind, the products or the oil were not said, it cannot judge."
     matters "No separator of any size takes out what does not rise. Sizing one would sell a promise that physics does not keep."
     remedy "Keep the product out of this water or treat it by what the finding names; then look at what is left."

@@ -8,6 +8,7 @@ use stillrise_units::catalog::{FT, IN, M, MM};
 
 rule! {
     "not-enough-fall" "Not enough fall for gravity", Site;
+    client "The levels leave too little fall for the water to run through the unit by itself."
     looks "The incoming invert against the unit's inlet invert, when the unit stands so that its outlet drains to the outfall. Without both inverts it cannot judge."
     matters "Water that cannot run through backs up into the drains, and the oil with it."
     remedy "Lower the outfall, choose a unit with less fall from inlet to outlet, or lift the water by a pump of low shear behind a sump."

@@ -6,6 +6,7 @@ use stillrise_units::{Length, Typed};
 
 rule! {
     "oil-cap-too-thin" "No room for an oil layer", OilZone, bars_pick;
+    client "There is no room in the unit for a layer of oil worth the name."
     looks "The thickest permitted layer of the oil with the thinnest one: none at all fails, less than {2 in|50 mm} warns."
     matters "A layer that may hardly grow cannot be measured, alarmed or drawn off; the oil goes on into the pack, under the lip, over the rim or into the inlet."
     remedy "Change what governs: lip or pack lower under the crest, higher walls, more fall from inlet to outlet, less loss through mesh and plates."

@@ -7,6 +7,7 @@ use stillrise_units::{Density, Typed, print};
 
 rule! {
     "oil-hardly-rises" "Oil that hardly rises", Enquiry;
+    client "The oil is nearly as heavy as the water and hardly rises."
     looks "By how much the heaviest oil is lighter than the coldest water: less than {3.12 lb/ft3|50 kg/m3} warns; 2 % of the water or less, some {1.25 lb/ft3|20 kg/m3}, fails. Where no oil was named, or its density is assumed in a range that reaches there, it cannot judge."
     matters "Rise goes with the difference. Near zero, a few degrees, a little salt or grit in the droplets decide whether oil rises at all."
     remedy "Ask for a certificate of the oil's density; heat the water, or use flotation."

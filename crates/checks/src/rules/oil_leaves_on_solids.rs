@@ -10,6 +10,7 @@ use stillrise_units::{Concentration, Typed};
 
 rule! {
     "oil-leaves-on-solids" "Oil leaves on the solids", Effluent;
+    client "Oil that sticks to fine solids leaves with them, and a sample counts it."
     looks "The oil on the solids that leave against the tightest limit on oil: more than a twentieth of it warns, more than all of it fails. Where nobody said whether oil clings to them, or no limit is stated, it cannot judge."
     matters "An extraction counts that oil too; it stands in none of the other lines, and plates do not catch it."
     remedy "Keep oily grit out, or a filter behind the separator; have the sample's solids analysed apart."

@@ -9,6 +9,7 @@ use stillrise_units::{Density, Typed};
 
 rule! {
     "oil-outside-scope" "Oil outside the scope of EN 858", Enquiry;
+    client "One of the oils is outside what EN 858 is made for."
     looks "Where somebody asks by the European standard: oils heavier than {59.3 lb/ft3|950 kg/m3} at {59 °F|15 °C}, animal and vegetable oils, products that hold an emulsion or mix with water. Any of them warns. Where oil or products were not said, it cannot judge."
     matters "The standard's sizes and classes hold for light liquids of mineral origin that separate. For others a nominal size says nothing."
     remedy "Leave the standard aside for that water, which asks for a treatment of its own."

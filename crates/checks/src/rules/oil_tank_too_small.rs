@@ -7,6 +7,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "oil-tank-too-small" "Oil holding tank too small", Unit;
+    client "The tank for the oil is too small for what the unit sends it, or for a spill."
     looks "The room of the oil holding tank, when it is empty, against one routine draw-off of all units and against what of the spill reaches them: less than either warns. Where nobody spoke of a spill it cannot judge."
     matters "Oil that the tank does not take stays in the separator, up to the alarm and beyond; after a spill the unit has no room again until it is drawn off."
     remedy "A larger tank, a tanker that is called for a spill, or a draw-off at a thinner layer."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::{CST, MM2_S};
 
 rule! {
     "oil-too-thick" "Oil too thick to be drawn off in the cold", OilZone;
+    client "In the cold the oil is too thick, or nearly so, to run to its draw-off."
     looks "The viscosity of each oil in the coldest water: above 1000 mm2/s it warns, above 10 000 mm2/s it fails. Where no oil was named, or the viscosity of one has no answer at that temperature, it cannot judge."
     matters "Thick oil does not run to the draw-off and clogs plates and mesh, so the layer grows past its alarm."
     remedy "Heat the oil zone, draw off while warm, or skim by hand through the cover."

@@ -6,6 +6,7 @@ use stillrise_design::triage::Weight;
 
 rule! {
     "only-partly-gravity" "A separator alone will not do", Enquiry;
+    client "The separator does only part of what is asked; another step must do the rest."
     looks "Findings of the triage that leave a part of the duty to something else: detergents, solvents, products of unknown kind, animal and vegetable oils, limits on what is dissolved. Where nobody said which products go into the water, or that none do, and how much of the oil is emulsified, it cannot judge."
     matters "The separator can work as it should and the discharge still miss what was asked of it."
     remedy "Settle who provides the other part, and say in the offer which part the separator does not touch."

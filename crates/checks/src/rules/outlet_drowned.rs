@@ -9,6 +9,7 @@ use stillrise_units::catalog::{FT, IN, M, MM};
 
 rule! {
     "outlet-drowned" "Outlet drowned by the water at the outfall", Outlet;
+    client "Water at the outfall may stand higher than the unit's outlet and push back into it."
     looks "The water at the outfall against the level that stands in the clear well without flow, with the unit no higher than the incoming pipe reaches it: above it, it fails. It warns when the water behind pipe or weir holds back the largest flow. Where the outfall's water or the unit's place is not known, it cannot judge."
     matters "Water at the outfall above the crest stands in the unit too: every oil level shifts, and water may run backwards through the unit."
     remedy "A lift pump of low shear ahead of the unit, an effluent pump behind a free weir, or an outfall into lower water; a check valve keeps the water out, and holds the flow back until the unit has risen over it."

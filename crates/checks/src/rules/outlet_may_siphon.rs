@@ -7,6 +7,7 @@ use stillrise_units::catalog::{GPM, IN, M3_H, MM};
 
 rule! {
     "outlet-may-siphon" "Outlet pipe may siphon", Outlet;
+    client "The outlet pipe may siphon and draw oil out of the unit."
     looks "Whether the outlet pipe runs full at the largest flow: then it warns. It fails when no weir stands ahead of the pipe and the outfall lies below the lip of the downcomer or the mouth of the dip pipe."
     matters "A full pipe that falls away can siphon: it gulps, and it may draw the clear well down until oil passes under the downcomer."
     remedy "A larger or flatter outlet pipe that runs part full, a vent at its highest point, or a weir box open to the air ahead of it."

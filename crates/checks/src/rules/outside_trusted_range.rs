@@ -7,6 +7,7 @@ use stillrise_design::provenance::{Entry, Origin};
 
 rule! {
     "outside-trusted-range" "Outside the trusted range of a formula", Unit;
+    client "At least one formula is used outside the range for which its source vouches."
     looks "Values of the trail that a formula gave for an argument outside the range in which it is trusted."
     matters "The formula still answers, but its source does not vouch for the answer."
     remedy "Read the notes in the trail; check whether the value matters for what is decided."

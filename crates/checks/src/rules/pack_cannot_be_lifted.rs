@@ -6,6 +6,7 @@ use stillrise_units::catalog::{KG, LB};
 
 rule! {
     "pack-cannot-be-lifted" "Pack cannot be lifted out", Pack;
+    client "The plates cannot be lifted out for cleaning."
     looks "Whether the pack lifts out from above, and whether the site can lift its heaviest module: a pack that does not lift out or a module too heavy fails, not knowing it cannot judge."
     matters "Plates foul. A pack that stays inside is cleaned by somebody in a confined space, or not at all."
     remedy "Lighter or more modules, a hoist or crane at the site, or a pack that lifts out."

@@ -9,6 +9,7 @@ use stillrise_units::{Angle, Typed};
 
 rule! {
     "plates-too-flat" "Plates too flat for solids", Pack;
+    client "The plates are so flat that sludge may stay on them and close the gaps."
     looks "The angle of the plates where solids above 50 mg/L are declared: below 40 degrees it warns, and cannot judge where the solids had to be assumed. Below 45 degrees it passes with a note."
     matters "Sludge slides off steep plates; on flat ones it stays and closes the gaps."
     remedy "Plates of 45 to 60 degrees, or a grit trap ahead and a pack that is lifted out often."

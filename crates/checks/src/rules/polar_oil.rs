@@ -7,6 +7,7 @@ use stillrise_units::{Ratio, ratio};
 
 rule! {
     "polar-oil" "Much of the oil and grease is not mineral oil", Effluent;
+    client "Much of what counts as oil and grease here is not mineral oil, and much of that does not rise."
     looks "A limit on oil and grease, and samples of which silica gel takes off more than a third."
     matters "Silica gel holds back animal and vegetable oil, soap and surfactant. A limit on oil and grease counts them, much of them stays in the water whatever rises, and what is known of mineral oils does not hold for them. A limit on hydrocarbons, analysed after silica gel, does not count them."
     remedy "Find where the polar part comes from and keep it out, or treat it elsewhere; ask whether the limit is meant with or without silica gel."

@@ -11,6 +11,7 @@ use stillrise_units::{Concentration, Typed};
 
 rule! {
     "promise-under-floor" "Promise under the published floor", Effluent;
+    client "The limit is lower than what published experience lets anyone promise of a separator."
     looks "What a limit on oil demands (its number, or the long-term mean behind an average) against the published practical floor of plate units, where the water arrives with more than is demanded. Where no limit is stated, or the water's oil is assumed in a range that reaches there, it cannot judge."
     matters "No publication lets a plate unit be promised below the floor. A lower number that a formula prints is no evidence."
     remedy "A polisher behind the separator, or measured results of this unit on this water."

@@ -7,6 +7,7 @@ use stillrise_units::{Ratio, Typed, print};
 
 rule! {
     "pulsation-above-rating" "Pulsation above the unit's rating", Inlet;
+    client "The pump pulses, and its peaks are above the flow the unit is made for."
     looks "Pumps whose mean flow fits the rated flow of the units and whose peak flow within the stroke does not: it warns. Where the kind of pump was not said, nor its pulsation, it cannot judge."
     matters "A pulsating pump pushes its peak through the inlet at every stroke; the gaps and the diffusion baffle see it, the flow meter does not."
     remedy "A pulsation damper, a pump with more chambers, or a unit rated for the peak."

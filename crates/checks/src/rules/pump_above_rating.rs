@@ -10,6 +10,7 @@ use stillrise_units::{Flow, Typed};
 
 rule! {
     "pump-above-rating" "One pump above the unit's rating", Inlet, bars_pick;
+    client "One pump brings more than the unit is made for."
     looks "The mean flow of the largest single pump against the rated flow of all units together. Where it was not said whether the water is pumped, at which rate, or what the unit is rated for, it cannot judge."
     matters "A pump delivers its flow whatever was designed for; the unit sees it every time the pump starts."
     remedy "A smaller or throttled-by-speed pump, a larger unit, or more units."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::{FT, M};
 
 rule! {
     "pump-behind-missing" "Outlet does not drain, and no pump stands behind", Outlet;
+    client "The outlet cannot drain by itself, and no pump stands behind it."
     looks "Of a unit that lies in the ground: the lowest floor from which its outlet drains against the floor at which it lies. Lower fails, where it has no pump-out compartment."
     matters "Water that cannot leave stands up into the drains ahead, and oil with it."
     remedy "A pump-out compartment or a pump sump behind the separator, less cover over a slab, or a lower outfall."

@@ -10,6 +10,7 @@ use stillrise_units::{Flow, Typed, print};
 
 rule! {
     "pump-off-its-curve" "Stated rate of a pump contradicts its curve", Inlet;
+    client "The flow stated for a pump does not agree with its curve."
     looks "The stated rate of a pump, and of all that run together, against the flow at which its curve meets static lift and losses of its rising main: more than a fifth apart, or no meeting, warns. Where curve or static lift were not said, or where the main's assumed length, bore, roughness or fittings could put the rate a fifth off, it cannot judge."
     matters "The separator gets what the pump delivers on its main, not what was ordered: more than stated overloads it, less leaves water standing in the sump."
     remedy "Settle which of rate, curve, lift and main is right; throttle by speed, not by a valve, which breaks the oil; or size for the flow at which the curve meets the main."

@@ -7,6 +7,7 @@ use stillrise_units::catalog::W_KG;
 
 rule! {
     "pump-outside-class" "Pump shears unlike its class", Inlet;
+    client "By its label the pump breaks oil otherwise than pumps of its kind do."
     looks "The power a pump dissipates in the water, worked from its power, head, speed or impeller, against the range of its class: outside it warns. Where there are figures and the class was not said, it cannot judge."
     matters "The figure decides how fine the oil is broken. A label that gives another figure than the class may be that of another pump, or of another duty point."
     remedy "The pump's curve, with power, head and efficiency at the flow it delivers, its speed and its impeller settle it."

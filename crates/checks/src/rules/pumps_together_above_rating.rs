@@ -7,6 +7,7 @@ use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "pumps-together-above-rating" "Pumps together above the unit's rating", Inlet, bars_pick;
+    client "The pumps, running together, bring more than the unit is made for."
     looks "Two or more pumps of which one fits the rated flow of the units and all together do not, unless the enquiry says that they cannot run together. What is not said of pumps and rating it cannot judge."
     matters "A stand-by pump that starts on high level runs beside the duty pump, just when most water comes."
     remedy "Interlock the pumps so that one runs at a time, or size for all of them."

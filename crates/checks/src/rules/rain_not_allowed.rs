@@ -7,6 +7,7 @@ use stillrise_design::enquiry::blocks::Receiver;
 
 rule! {
     "rain-not-allowed" "Rain in a sewer that does not take it", Enquiry;
+    client "Rain comes to a sewer that does not take it."
     looks "Whether rain off the declared surfaces would run to a sanitary sewer whose owner does not allow it. Where nobody said where the water goes, or whether rain may, it cannot judge."
     matters "Most owners of sanitary sewers bar rain: it fills the works in a storm. A unit sized for the storm would be bought for water that may not go there."
     remedy "Roof water straight to the storm drain; other rain kept out by a roof, a kerb and grading, or led elsewhere with a separator of its own; a valve that turns a wash pad to the storm drain only where nothing but washing goes on there; or the owner's consent in writing."

@@ -8,6 +8,7 @@ use stillrise_units::{Time, Typed};
 
 rule! {
     "rain-table-starts-late" "Rain taken over more than the time of concentration", Enquiry;
+    client "The rain was stated for a longer time than the water needs to gather, so that the real peak is higher."
     looks "The first duration of the rain table, or the duration that a stated intensity is for, against the time of concentration: a longer one warns, a table that starts later than 15 minutes fails. Where nobody said which duration an intensity is for, it cannot judge. Where the pumps lift more than twice what the rain brings, it passes."
     matters "The peak comes with the heaviest rain of the time in which the water gathers. Over a longer time rain is weaker, and the flow comes out too small."
     remedy "The intensity over the time in which the water gathers, or a rain table of the place that begins at 5 minutes."

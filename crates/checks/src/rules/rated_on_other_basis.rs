@@ -5,6 +5,7 @@ use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "rated-on-other-basis" "Rated flow without its basis", Unit;
+    client "The rated flow was stated without the droplet and the oil that it holds for."
     looks "A rated flow that does not say for which droplet, oil, temperature and state it holds."
     matters "The same unit can carry a rating several times as large on a coarser droplet or a lighter oil; two ratings compare only on one basis."
     remedy "State rated_basis in the range, and compare units by their plate area and prediction."

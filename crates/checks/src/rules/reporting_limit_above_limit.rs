@@ -6,6 +6,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "reporting-limit-above-limit" "Reporting limit above the limit", Effluent;
+    client "The laboratory's method cannot show whether the limit is kept."
     looks "Samples of the water that leaves in which nothing was found above a reporting limit that is itself higher than the limit."
     matters "Such a result is compatible with water that keeps the limit and with water that does not: it cannot show compliance."
     remedy "Have the samples analysed with a larger volume or a method that reports below the limit."

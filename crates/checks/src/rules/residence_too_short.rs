@@ -6,6 +6,7 @@ use stillrise_units::{Time, Typed};
 
 rule! {
     "residence-too-short" "Too little time in the unit", Unit;
+    client "The water stays in the unit for a shorter time than trade experience asks for."
     looks "The water up to the crest over the largest steady flow through one unit: below 90 s it warns."
     matters "Trade experience finds oil carried out again from units with less water in them; surges pass through at once."
     remedy "A unit that holds more water, units in parallel, or equalisation ahead."

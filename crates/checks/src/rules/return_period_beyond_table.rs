@@ -7,6 +7,7 @@ use stillrise_units::{Time, Typed};
 
 rule! {
     "return-period-beyond-table" "Return period beyond the rain table", Enquiry;
+    client "The rain table does not reach the rare storm that is asked for."
     looks "The return period asked for against the columns of the rain table: beyond the last column fails, between two columns passes on the rarer one. Where the return period is assumed in a range that goes beyond, it cannot judge."
     matters "The table's rarest column is too little for a rarer storm, and nothing says by how much."
     remedy "A table that reaches the return period, or the authority's word that the shorter one will do."

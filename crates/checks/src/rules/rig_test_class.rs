@@ -7,6 +7,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "rig-test-class" "Class by rig test", Effluent;
+    client "The class that is asked for is the result of a test; no calculation shows it."
     looks "Limits that are met by a type test of the unit on a rig, as the classes of EN 858-1. Where no limit is stated, or one without its statistic, it cannot judge."
     matters "Such a class is the result of a full-scale test. No calculation shows it, and no calculated unit is called by it."
     remedy "A test report of this unit by the standard named, or a unit that has one."

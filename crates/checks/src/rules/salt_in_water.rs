@@ -7,6 +7,7 @@ use stillrise_units::{Ratio, Typed};
 
 rule! {
     "salt-in-water" "Salt in the water", Chamber;
+    client "The water is salt: levels and float must be set for it, and bare steel corrodes."
     looks "Dissolved salt above 0.5 % by mass, or in a stream of its own too, or brine declared without saying how much salt comes with it. Where nobody spoke of salt it cannot judge."
     matters "Salt makes the water heavier: oil stands higher on it, a float rides higher, and levels set in fresh water are wrong. It corrodes steel."
     remedy "Set levels and float for both waters; choose materials for chloride."

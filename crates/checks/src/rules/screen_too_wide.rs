@@ -7,6 +7,7 @@ use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "screen-too-wide" "Screen wider than the narrowest passage behind it", Inlet;
+    client "The screen ahead lets through what can clog the passages behind it."
     looks "The clear opening of a screen that stands, against the gap between the plates and the free passage of the pump: wider warns. Where one is asked for or stands and its opening was not said, or where neither passage is known, it cannot judge."
     matters "What passes the bars and not the passage behind them stays in it: gaps clog from the inlet on, and a pump jams."
     remedy "Bars, a basket or a perforated plate no wider than the narrowest passage, or plates further apart."

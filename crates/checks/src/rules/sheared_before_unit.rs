@@ -8,6 +8,7 @@ use stillrise_units::catalog::{UM, W_KG};
 
 rule! {
     "sheared-before-unit" "Droplets sheared ahead of the unit", Inlet;
+    client "A pump or a valve ahead breaks much of the oil into droplets too fine to catch."
     looks "Whether a pump, a valve or a pipe on the way, not the site, sets the droplets that reach the unit: then it warns; where what is left is below what is called free oil, it fails. Where the pump is not known, or whether there is one, it cannot judge."
     matters "Rise goes with the square of the diameter: half the droplet asks for four times the plates."
     remedy "A slow positive-displacement pump; gravity feed, which brings all that arrives to the unit; the valve or the pump behind the separator."

@@ -8,6 +8,7 @@ use stillrise_units::print;
 
 rule! {
     "shell-may-collapse" "Empty shell may be pressed in", Unit;
+    client "The empty shell may be pressed in by groundwater or under a blocked vent."
     looks "Of a cylinder in the ground, empty: the pressure at which a round shell between its heads, or between floor and top, would collapse against that of the water outside at its lowest line, groundwater at grade where nobody said. Less than twice fails. Where the thickness or the metal is not known it cannot judge."
     matters "A shell that is pumped out in high groundwater, or with a blocked vent, buckles inward at once."
     remedy "A thicker shell, rings or inner bulkheads that shorten its free length, groundwater kept down while it is emptied, vents kept open."

@@ -10,6 +10,7 @@ use stillrise_units::catalog::{GAL, IN, M3, MM};
 
 rule! {
     "shell-thinner-than-codes" "Shell thinner than codes print", Unit;
+    client "The shell is thinner than published codes for buried tanks ask for."
     looks "Of a lying cylinder in the ground: the thickness of its shell against the thinnest that four city codes of the United States print for a buried steel tank of its capacity. Thinner warns. Where thickness or metal is not known it cannot judge; above the largest capacity that they print it does not apply."
     matters "The tables are for buried tanks of oil; an authority or an insurer may hold a separator to them, and they leave something for rust."
     remedy "A thicker shell, or the authority's word that another standard holds."

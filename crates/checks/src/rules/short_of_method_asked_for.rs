@@ -12,6 +12,7 @@ use stillrise_units::print;
 
 rule! {
     "short-of-method-asked-for" "Units short of a method that the authority asks for", Unit;
+    client "The unit falls short of a method of sizing that the authority asks for."
     looks "Each method of `regulation.methods`, worked for the job: surface, velocity, plate area, volume, stores, nominal size or flow that it asks for against those of the units taken. Less fails; what nobody said leaves it without a judgement."
     matters "An authority that sizes by a method refuses a unit that falls short of it, however well it is predicted to do."
     remedy "A larger unit or more in parallel, less water, or the authority's consent to our prediction in place of the method: to be agreed in writing."

@@ -8,6 +8,7 @@ use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "shut-off-late" "Shut-off comes late while water flows", OilZone;
+    client "While much water flows, the float of the alarm responds late: something else must shut the outlet in a spill."
     looks "The oil layer at which a float that is set at rest shuts off at the largest flow, against the thickest permitted layer, where a closure is declared. Where nobody spoke of one it cannot judge."
     matters "Flow lifts the interface over a float that hangs at one height: the layer it was set for has then long been passed, and oil is under way."
     remedy "A closure that floats with the interface itself, a set point that allows for the flow, or a larger outlet and a cleaner mesh."

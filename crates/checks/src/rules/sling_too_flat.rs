@@ -6,6 +6,7 @@ use stillrise_units::{Angle, Typed};
 
 rule! {
     "sling-too-flat" "Slings too flat", Unit;
+    client "The slings pull flatter than they should when the unit is lifted."
     looks "The angle of the slings from the level when the empty unit is lifted, as stated or as is usual. Less than 45° warns."
     matters "The flatter a sling, the harder it pulls, and the more it squeezes the walls together: at 30° each of two legs carries all of the weight."
     remedy "Longer slings, or a spreader that lets them hang upright."

@@ -7,6 +7,7 @@ use stillrise_units::{Typed, Velocity};
 
 rule! {
     "slot-too-fast" "Water too fast under the downcomer", Downcomer, bars_pick;
+    client "The water passes under the last baffle so fast that it may pull oil or sludge with it."
     looks "The velocity under the downcomer's lip at the largest flow: above {0.15 ft/s|45.7 mm/s} it warns, above {0.3 ft/s|91.4 mm/s} it fails."
     matters "A fast underflow pulls oil down from the interface and sludge up from the floor."
     remedy "A higher lip, a wider unit, or less flow through each unit."

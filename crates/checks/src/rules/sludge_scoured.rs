@@ -5,6 +5,7 @@ use stillrise_units::catalog::{FT_S, M_S};
 
 rule! {
     "sludge-scoured" "Flow scours settled sludge", Hopper;
+    client "The flow may stir up sludge that has settled."
     looks "The velocity along the unit at the largest flow against Camp's scouring velocity for grains of the median size and density."
     matters "Sludge that is stirred up takes oil with it, fouls the plates and leaves."
     remedy "A wider or deeper unit, several in parallel, or a hopper baffle that keeps the stream off the sludge."

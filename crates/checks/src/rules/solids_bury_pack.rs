@@ -6,6 +6,7 @@ use stillrise_units::{Time, Typed, print};
 
 rule! {
     "solids-bury-pack" "Sludge fills its room too soon", Hopper;
+    client "Sludge fills its room so fast that it must be pumped out very often, or the plates are buried."
     looks "The days until the sludge that calls for pumping out has collected in one unit: less than 14 fails, less than 30 warns."
     matters "Sludge that is not pumped in time rises into the plates, narrows the gaps and is carried on with the oil on it."
     remedy "Solids held ahead (a grit trap takes the coarse grains only, a settling basin the fine ones too), a larger hopper or unit, or sweeping where a yard brings most of them: the room for sludge is too small for these solids. Only where none of that can be had is a contract for pumping out at that interval left."

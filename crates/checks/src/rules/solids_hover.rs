@@ -8,6 +8,7 @@ use stillrise_units::{Typed, ratio};
 
 rule! {
     "solids-hover" "Solids too light to settle", Hopper;
+    client "Some of the solids are so light that they neither settle nor rise, and leave with the oil on them."
     looks "The density of the grains, with the oil that clings to them, against the water's: no heavier fails, less than a twentieth heavier warns. Where nobody said whether oil clings to them it cannot judge."
     matters "Such grains neither settle nor rise; they carry their oil through the unit, and no plate area helps."
     remedy "A filter or flotation behind the separator; less detergent and no grinding of oily grit ahead of it."

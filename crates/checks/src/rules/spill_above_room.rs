@@ -8,11 +8,12 @@ use stillrise_design::basis::containment::Containments;
 use stillrise_design::basis::containment::drain::Shut;
 use stillrise_design::basis::containment::passes::Passing;
 use stillrise_design::basis::fluids::Season;
-use stillrise_units::catalog::{GAL, M3, MIN};
+use stillrise_units::catalog::{GAL, IN, M3, MIN, MM};
 use stillrise_units::{Typed, print, ratio};
 
 rule! {
     "spill-above-room" "Spill larger than the room for it", OilZone, bars_pick;
+    client "The unit has less room than the spill that was stated; what finds no room goes to the outlet."
     looks "The declared spill, less what containments ahead hold of it, against the oil that all units still take between the high-oil alarm and the thickest permitted layer. Where nobody spoke of a spill it cannot judge."
     matters "The spill may come just before the alarm. What does not fit goes to the outlet."
     remedy "Holding the spill ahead of the unit, by a containment whose drain is kept closed or, where pumps feed the unit, by oil in their pit that stops them; else a larger unit or more in parallel, or an alarm for a thinner layer where its level was stated."
@@ -92,12 +93,33 @@ fn look(s: &Subject<'_>) -> Verdict {
             room.spare.at,
         )
     } else if room.spare.q < spill.at_unit().q * ratio(BARELY) {
-        Verdict::passes(format!("{says} finds room between alarm and limit{by} with the water at rest, with nothing to spare"))
+        Verdict::passes(format!("{says} finds room between alarm and limit{by} while no water flows, with nothing to spare"))
     } else {
         Verdict::passes(format!(
-            "{says} finds room between alarm and limit{by} with the water at rest, and {} stay free; while water flows the alarm comes later and leaves less",
-            gallons(room.spare.q)
+            "{says} finds room between alarm and limit{by} while no water flows, with {} to spare{}",
+            gallons(room.spare.q),
+            while_it_flows(s, room.oil)
         ))
+    }
+}
+
+/// How late the alarm sounds while the largest flow lasts, where that is known of the oil with the least room.
+fn while_it_flows(s: &Subject<'_>, oil: usize) -> String {
+    let levels = s.design.performance.as_ref().map_or(&[][..], |p| &p.levels);
+    let name = s.design.basis.as_ref().and_then(|b| b.fluids.oils.get(oil)).map(|oil| oil.name.as_str());
+    let found = levels.iter().find(|level| Some(level.oil.as_str()) == name);
+    match found.and_then(|level| Some((level, level.trip_at_flow?))) {
+        // Set so that it sounds just in time, the two are equal but for the last digits.
+        Some((level, late)) if late.q * 1.000_001 >= level.limit.q => format!(
+            "; while the largest flow lasts the alarm sounds only when the layer is as thick as permitted, {}, and a spill that comes then finds no room",
+            s.show(level.limit.q, (&IN, &MM))
+        ),
+        Some((level, late)) => format!(
+            "; while the largest flow lasts the alarm sounds only at a layer of {}, where {} are permitted, and less finds room",
+            s.show(late.q, (&IN, &MM)),
+            s.show(level.limit.q, (&IN, &MM))
+        ),
+        None => "; while water flows the alarm sounds later, and less finds room".to_owned(),
     }
 }
 

@@ -7,6 +7,7 @@ use stillrise_design::enquiry::blocks::Receiver;
 
 rule! {
     "spill-without-closure" "Spill declared, but nothing shuts the outlet", Outlet;
+    client "A spill was stated, and nothing shuts the outlet when it comes."
     looks "Whether a closure shuts the outlet where a spill is declared, or containments ahead hold all of it: without either it fails when the outlet goes to storm water, and warns otherwise. Where nobody spoke of a spill, or of a closure, it cannot judge."
     matters "An alarm only calls somebody. Until he comes, nothing but a closure keeps a spill larger than the store out of the water."
     remedy "An outlet closure that floats in water and sinks in oil, or a valve shut by the alarm, and room for the water that then stands back."

@@ -6,6 +6,7 @@ use stillrise_design::train::Stage;
 
 rule! {
     "stage-asked-for" "Stages asked for beside the separator", Enquiry;
+    client "The separator needs other steps ahead of it or behind it to do what is asked."
     looks "Stages that the duty asks for and nobody provides yet: screen, grit trap, equalisation, polisher; each with its first size."
     matters "The separator is sized beside them and does not do their work. Without them rags and solids bury the pack, peaks run through, or the limit is missed."
     remedy "Offer them, or settle in writing who does."

@@ -8,6 +8,7 @@ use stillrise_units::{Typed, print};
 
 rule! {
     "stated-flow-contradicts-site" "Stated flow contradicts the site", Enquiry;
+    client "The flow that was stated does not agree with the areas, rain and waters of the site."
     looks "The design flow that somebody stated against the largest steady flow that surfaces, streams and cases give: more than a tenth above it fails, more than a tenth below it warns. Where nothing else is known of the site it cannot judge."
     matters "A unit for the stated flow is too small for the site, or the customer pays for more than he needs; either way one of the two statements is wrong."
     remedy "To be found out: where the stated flow comes from. Then it is to be corrected, or the areas, rain and streams are."

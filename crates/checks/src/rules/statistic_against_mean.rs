@@ -9,6 +9,7 @@ use stillrise_units::catalog::MG_L;
 
 rule! {
     "statistic-against-mean" "Limit against the scatter of results", Effluent;
+    client "Single results scatter: to keep the limit nearly always, what leaves has to lie well below it on average."
     looks "A limit whose number the expected mean keeps while it lies above the long-term mean that the statistic asks for; it warns. A limit that states no statistic, or none at all, cannot be judged."
     matters "Samples scatter. An effluent that runs at the number of its limit misses it in many months."
     remedy "Hold the unit against the long-term mean; ask for the statistic, and for effluent data that show the scatter."

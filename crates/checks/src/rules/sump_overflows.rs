@@ -9,6 +9,7 @@ use stillrise_units::catalog::{GPM, M3_H};
 
 rule! {
     "sump-overflows" "More arrives than the pumps lift", Inlet;
+    client "More water can arrive than the pumps lift; the rest backs up ahead of them."
     looks "What arrives in each case against the mean flow of the pumps that run together: a steady water above it fails, the rate of a spill above it warns. Where feed, rate of the pumps, waters or the rate of a declared spill were not said, it cannot judge."
     matters "The sump fills, and oily water leaves by a way that nobody designed."
     remedy "Equalisation ahead of the pumps, less water to them, or larger pumps and a unit to match where there is room."

@@ -6,6 +6,7 @@ use stillrise_units::nearest;
 
 rule! {
     "unknown-decision" "Decision on a rule that does not exist", Enquiry;
+    client "A decision was noted on a rule that does not exist, so it settles nothing."
     looks "Decisions that name a rule which is not among the rules."
     matters "Such a decision settles nothing: the finding it was meant for still stands, and the one who wrote it thinks otherwise."
     remedy "Write the id of the rule as it stands beside the finding."

@@ -12,6 +12,7 @@ use stillrise_units::{Length, Pressure};
 
 rule! {
     "wall-overstressed" "Walls bend too far when full of water", Unit;
+    client "The walls bend more than they should when the unit is full of water."
     looks "Of a steel unit full of water to its top: bending of the widest wall panel of a tank, hoop stress, bending on two saddles and bending of flat heads of a cylinder, against 0.6 of the yield. A wall above it fails; a deflection of more than a two-hundredth of the panel's width, or a flat head that needs stays, warns. What nobody said of stiffeners and rim counts as none: where the wall keeps it even so it passes, else it cannot judge, nor where thickness or metal is not known."
     matters "A tank is filled to its rim in the test, and whenever its outlet is blocked: a wall too thin bulges, and its seams tear."
     remedy "Thicker plate, stiffeners closer together, a rim beam or cross ties."

@@ -267,14 +267,14 @@ impl LimitVerdict {
         let others = deciding.iter().skip(1).filter(|h| matches!(h.by, By::Assumption { .. })).count();
         let others = match others {
             0 => String::new(),
-            1 => "; one more assumption could hold it back".to_owned(),
-            n => format!("; {n} more assumptions could hold it back"),
+            1 => "; the same goes for one more figure".to_owned(),
+            n => format!("; the same goes for {n} more figures"),
         };
         let but = match &first.by {
             By::Assumption { label, answer, asked, there, .. } => {
                 let whose = if *asked { "nobody has confirmed the figure we took for" } else { "it is we who assumed" };
                 format!(
-                    "{whose} this: {label}. With {answer}, which is plausible too, it would be \"{}\"{others}",
+                    "{whose} this: {label}. With {answer}, which is plausible too, it would only be \"{}\"{others}",
                     there.text()
                 )
             }

@@ -203,17 +203,21 @@ impl<'a> Set<'a> {
         data["about"] = paper.about.into();
         data["head"] = if paper.head == Head::Cover { "cover" } else { "band" }.into();
         let ident = format!("stillrise-{}-{}-{fingerprint}", paper.name, edition.word());
-        closely(data, blocks, files, &ident)
+        // Two pages are what whoever decides will read: the summary is set closer for that, however full its third page is.
+        let most = (paper.name == offer::PAPER.name).then_some(2);
+        closely(data, blocks, files, &ident, most)
     }
 }
 
 /// Typesets a paper, and once more where a page would hold a few lines alone: closer, and without the new page that such a page
-/// stands ahead of. What has fewer pages is taken.
+/// stands ahead of. What has fewer pages is taken. So is what has more pages than `most`, with what may stand instead of
+/// its longer parts.
 fn closely(
     mut data: Value,
     mut blocks: Vec<Value>,
     mut files: BTreeMap<String, Vec<u8>>,
     ident: &str,
+    most: Option<usize>,
 ) -> Result<Pdf, PdfFault> {
     let mut typeset = |data: &mut Value, blocks: &[Value], is_close: bool| {
         data["close"] = is_close.into();
@@ -223,7 +227,8 @@ fn closely(
     };
     let first = typeset(&mut data, &blocks, false)?;
     let ends: Vec<&Place> = first.places.iter().filter(|place| place.what == END).collect();
-    let is_short: Vec<bool> = ends.iter().map(|end| end.page > 1 && end.down < FEW).collect();
+    let too_many = most.is_some_and(|most| first.pages > most);
+    let is_short: Vec<bool> = ends.iter().map(|end| end.page > 1 && (too_many || end.down < FEW)).collect();
     if !is_short.contains(&true) || first.pages > LONG {
         return Ok(first);
     }
@@ -233,6 +238,11 @@ fn closely(
         run += usize::from(is_break);
         !is_break || block["keep"] == true || is_short.get(run - 1) != Some(&true)
     });
+    for block in blocks.iter_mut().filter(|_| too_many) {
+        if let Some(instead) = block.get("instead").cloned() {
+            block["s"] = instead;
+        }
+    }
     let second = typeset(&mut data, &blocks, true)?;
     Ok(if second.pages < first.pages { second } else { first })
 }

@@ -14,6 +14,15 @@ use stillrise_units::catalog::MIN;
 
 /// Each stage that is asked for and nobody provides, with its first size, and the pump that the levels ask for.
 pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
+    each(settled, train, false)
+}
+
+/// The same, of what is to be said of a polisher and a grit trap only the first.
+pub(super) fn needed_in_brief(settled: &Settled, train: &Train) -> Vec<String> {
+    each(settled, train, true)
+}
+
+fn each(settled: &Settled, train: &Train, brief: bool) -> Vec<String> {
     let asked = train.stages.iter().filter(|s| s.asked_for);
     let pumped = settled.job.design.basis.as_ref().is_some_and(|basis| basis.feed.pumped);
     let each: Vec<String> = asked
@@ -24,8 +33,9 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
             });
             // What a polisher is for is not seen from its name, nor on which rain a volume rests.
             let of = match s.kind {
+                StageKind::Polisher if brief => format!(", which {}", s.why.split(';').next().unwrap_or_default()),
                 StageKind::Polisher => format!(", which {}", s.why),
-                StageKind::GritTrap if pumped => {
+                StageKind::GritTrap if pumped && !brief => {
                     ", a separate one ahead of the pump's own pit, which is no grit trap, as the pump stirs up what settles there; one that you have or plan may be it if it is as large".to_owned()
                 }
                 StageKind::GritTrap => " (one that you have or plan will do if it is as large)".to_owned(),
@@ -37,6 +47,12 @@ pub(super) fn needed(settled: &Settled, train: &Train) -> Vec<String> {
         })
         .collect();
     lift_pump(settled).into_iter().chain(each).collect()
+}
+
+/// The same by their names alone.
+pub(super) fn in_short(settled: &Settled, train: &Train) -> Vec<String> {
+    let asked = train.stages.iter().filter(|s| s.asked_for).map(|s| s.name.clone());
+    lift_pump(settled).into_iter().chain(asked).collect()
 }
 
 /// The pump that has to lift the water, ahead of the unit or behind it, where the levels ask for one that nobody named.

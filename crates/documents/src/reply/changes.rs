@@ -37,8 +37,33 @@ static TOLD: &[&Rule] = &[
     &sheared_before_unit::RULE,
 ];
 
-/// What must change or be settled.
+/// What must change or be settled, a thing each.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Point {
+    /// What it is about, in a few words.
+    pub(crate) head: String,
+    /// The same where it stands in a list.
+    pub(crate) short: String,
+    /// What it means for a client, where a rule tells.
+    pub(crate) client: Option<&'static str>,
+    /// What was found, with its numbers; empty where the head says it all.
+    pub(crate) says: String,
+    /// What settles it.
+    pub(crate) remedy: String,
+}
+
+/// What must change or be settled, in sentences.
 pub(super) fn must_change(settled: &Settled) -> Vec<String> {
+    let one = |Point { head, says, remedy, .. }: Point| match (says.is_empty(), remedy.is_empty()) {
+        (true, _) => format!("{head}: {remedy}"),
+        (false, true) => format!("{head}: {says}."),
+        (false, false) => format!("{head}: {says}. {remedy}"),
+    };
+    points(settled).into_iter().map(one).collect()
+}
+
+/// The same, a thing each.
+pub(super) fn points(settled: &Settled) -> Vec<Point> {
     // What goes into the water and does no harm need not change.
     let harmless = crate::summary::kept_by_results(settled);
     let enquiry = &settled.job.enquiry;
@@ -48,31 +73,45 @@ pub(super) fn must_change(settled: &Settled) -> Vec<String> {
         // Nobody but the owner of a sewer consents to more.
         Way::OwnersConsent => enquiry.outlet.to.0 == Some(Receiver::SanitarySewer),
     };
-    let mut lines: Vec<String> = settled
+    let mut all: Vec<Point> = settled
         .job
         .design
         .triage
         .iter()
         .filter(|l| l.weight >= Weight::Partly && !(harmless && l.about != About::Limit))
-        .map(|l| {
-            let could = l.could(open);
-            match l.about {
-                About::Limit => format!("{}: a separator does not change it. {could}", capital(&l.subject)),
-                About::Chemical | About::Oil => format!("{}: {could}", capital(&l.subject)),
-            }
+        .map(|l| Point {
+            head: capital(&l.subject),
+            short: match l.about {
+                About::Limit => format!("{}, which a separator does not change", l.subject),
+                About::Chemical | About::Oil => format!("{} in the water", l.subject),
+            },
+            client: None,
+            says: if l.about == About::Limit { "a separator does not change it".to_owned() } else { String::new() },
+            remedy: l.could(open),
         })
         .collect();
     // Two limits of one kind ask for the same.
-    lines.dedup();
+    all.dedup();
     // Where nothing fits, what would have to change so that the nearest does.
     for (short, against) in settled.shortfall.iter().flat_map(|short| short.against.iter().map(move |a| (short, a))) {
-        let remedy = against.remedy.map_or_else(String::new, |remedy| format!(" {remedy}"));
-        lines.push(format!("{} (of {}).{remedy}", capital(&against.says), short.nearest));
+        all.push(Point {
+            head: format!("{}, which comes nearest", short.nearest),
+            short: against.title.clone(),
+            client: None,
+            says: against.says.clone(),
+            remedy: against.remedy.map_or_else(String::new, ToString::to_string),
+        });
     }
     let open = |v: &&Judged| v.stands_failed() && !v.rule.is_among(SAID);
-    let with_remedy = |v: &Judged| format!("{}: {}. {}", v.rule.title, v.verdict.says(), v.rule.remedy);
-    lines.extend(settled.verdicts.iter().filter(open).map(with_remedy));
+    let with_remedy = |v: &Judged| Point {
+        head: v.rule.title.to_owned(),
+        short: v.rule.title.to_owned(),
+        client: Some(v.rule.client),
+        says: v.verdict.says().to_owned(),
+        remedy: v.rule.remedy.to_owned(),
+    };
+    all.extend(settled.verdicts.iter().filter(open).map(with_remedy));
     let told = |v: &&Judged| v.grade() == Grade::Warns && v.rule.is_among(TOLD);
-    lines.extend(settled.verdicts.iter().filter(told).map(with_remedy));
-    lines
+    all.extend(settled.verdicts.iter().filter(told).map(with_remedy));
+    all
 }

@@ -29,8 +29,12 @@ pub(crate) enum Of {
     Bought,
     /// What it takes and does.
     Does,
+    /// Where it falls short of a limit.
+    Short,
     /// What it needs of whoever sets it up.
     Needs,
+    /// How it stands.
+    Stands,
     /// How often it is emptied.
     Emptied,
 }
@@ -57,7 +61,7 @@ pub(crate) fn facts(settled: &Settled, train: &Train, with_beside: bool) -> Vec<
         Some([l, w, h]) => facts.push((
             Of::Bought,
             format!(
-                "shipping size{each} {} x {} x {}",
+                "shipping size{each} {} x {} x {} (length, width, height)",
                 show(settled, l.q.si(), (&IN, &MM)),
                 show(settled, w.q.si(), (&IN, &MM)),
                 show(settled, h.q.si(), (&IN, &MM))
@@ -93,7 +97,8 @@ pub(crate) fn facts(settled: &Settled, train: &Train, with_beside: bool) -> Vec<
     let options = weight::options(train);
     facts.extend(weight::weight(settled, train, each).map(|fact| (Of::Needs, fact)));
     facts.extend(super::pumps::pumps(settled, train).into_iter().map(|fact| (Of::Needs, fact)));
-    let place = [stands::how(settled), stands::floats(settled), stands::room(settled)];
+    facts.extend(stands::how(settled).map(|fact| (Of::Stands, fact)));
+    let place = [stands::floats(settled), stands::room(settled)];
     facts.extend(place.into_iter().flatten().map(|fact| (Of::Needs, fact)));
     let beside = super::beside::needed(settled, train);
     let closure = if train.stages.iter().any(|s| s.kind == StageKind::Closure) { ", outlet closure" } else { "" };
@@ -139,7 +144,7 @@ pub(crate) fn facts(settled: &Settled, train: &Train, with_beside: bool) -> Vec<
             format!("a larger unit, droplets that are broken less, or {behind} has to close that")
         };
         let text = format!("not enough by itself, by the calculation: {}; {ways}", open.join("; "));
-        facts.push((Of::Does, text));
+        facts.push((Of::Short, text));
     }
     facts
 }
@@ -201,12 +206,12 @@ fn why(settled: &Settled) -> Option<String> {
         .map_or_else(String::new, |c| format!("; {} while the spill runs", show(settled, c.feed.q.si(), FLOW_UNITS)));
     let running = if basis.feed.pumped && case.pumps.is_none() { ", while the pump runs" } else { "" };
     Some(format!(
-        "for {} through {}{uneven} ({}{running}); there its plates, on the mean of all gaps, just catch droplets of {} in water of {}{spill}",
+        "takes up to {}{}{uneven} ({}{running}); at that flow, in water of {}, its plates catch droplets of {} and larger, with all gaps run alike, and finer ones in part{spill}",
         show(settled, hardest.flow.q.si(), FLOW_UNITS),
-        if several { "each unit" } else { "it" },
+        if several { " through each unit" } else { "" },
         hardest.case,
-        show(settled, cut.q.si(), (&UM, &UM)),
         show(settled, water.q.si(), (&DEG_F, &DEG_C)),
+        show(settled, cut.q.si(), (&UM, &UM)),
     ))
 }
 

@@ -25,6 +25,7 @@ mod turns;
 mod weight;
 
 pub(crate) use asks::is_answerable;
+pub(crate) use changes::Point;
 pub(crate) use posed::every_question;
 pub use posed::{Posed, posed};
 
@@ -106,19 +107,29 @@ pub(crate) fn answered(settled: &Settled) -> Vec<String> {
     named::answers(settled).into_iter().chain(besides::answers(settled)).collect()
 }
 
-/// In what sense a unit is told, and what it is: a fact each, but for what is needed beside it.
+/// In what sense a unit is told, if there is something to be known ahead of it, and what it is: a fact each, but for what is needed beside it.
 pub(crate) fn offered(settled: &Settled, train: &Train) -> (String, Vec<(Of, String)>) {
-    (offer::lead(settled), facts::facts(settled, train, false))
+    (offer::lead(settled).0, facts::facts(settled, train, false))
 }
 
-/// What is needed beside a unit.
+/// What is needed beside a unit, in brief.
 pub(crate) fn needed_beside(settled: &Settled, train: &Train) -> Vec<String> {
-    beside::needed(settled, train)
+    beside::needed_in_brief(settled, train)
 }
 
-/// What must change or be settled.
-pub(crate) fn must_change(settled: &Settled) -> Vec<String> {
-    changes::must_change(settled)
+/// What must change or be settled, a thing each.
+pub(crate) fn points(settled: &Settled) -> Vec<Point> {
+    changes::points(settled)
+}
+
+/// What is needed beside a unit, by its names alone.
+pub(crate) fn beside_in_short(settled: &Settled, train: &Train) -> Vec<String> {
+    beside::in_short(settled, train)
+}
+
+/// What a unit weighs full of water, as far as it is known.
+pub(crate) fn weight_full(settled: &Settled) -> Option<String> {
+    weight::full(settled)
 }
 
 /// What was assumed, as far as it moves the result.
@@ -134,10 +145,13 @@ pub(crate) fn contradictions(settled: &Settled) -> Vec<String> {
 /// How often the unit is to be emptied.
 pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
-    let sludge = storage.sludge_days.map(|days| format!("sludge {}", emptied::often(days.q)));
-    let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| format!("oil {}", emptied::often(days.q)));
-    let both: Vec<String> = sludge.into_iter().chain(oil).collect();
-    (!both.is_empty()).then(|| both.join(", "))
+    let sludge = storage.sludge_days.map(|days| emptied::often(days.q));
+    let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| emptied::often(days.q));
+    match (sludge, oil) {
+        (Some(sludge), Some(oil)) if sludge == oil => Some(format!("sludge and oil {oil}")),
+        (Some(sludge), Some(oil)) => Some(format!("sludge {sludge}, oil {oil}")),
+        (sludge, oil) => sludge.map(|often| format!("sludge {often}")).or(oil.map(|often| format!("oil {often}"))),
+    }
 }
 
 /// How often the unit is to be emptied of each, in days: nothing of what is not known.

@@ -34,32 +34,43 @@ pub(super) fn offer(out: &mut String, settled: &Settled) {
         return;
     }
     let facts: Vec<String> = facts(settled, train, true).into_iter().map(|(_, fact)| fact).collect();
-    list(out, &lead(settled), false, &facts);
+    let (ahead, opens) = lead(settled);
+    list(out, format!("{ahead} {opens}").trim_start(), false, &facts);
 }
 
-/// In what sense the unit is told: offered, or on which condition, or not at all.
-pub(super) fn lead(settled: &Settled) -> String {
+/// What opens the particulars of a unit that is offered on a condition.
+const SIZE: &str = "It would be about:";
+
+/// In what sense the unit is told: what is to be known ahead of it, and the words that open its particulars.
+pub(super) fn lead(settled: &Settled) -> (String, &'static str) {
     let enquiry = &settled.job.enquiry;
     let blocked = settled.job.design.triage.iter().any(|l| l.weight == Weight::Blocks);
     let condition = settled.pick.as_ref().and_then(|pick| pick.condition.clone());
     let goes = into_the_place(settled);
     match (condition, blocked, settled.fails()) {
         // The unit has to take the spill's flow all the same, and only its volume finds no room.
-        (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => {
-            "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead. It would be about:"
-                .to_owned()
-        }
-        (Some(Condition::Ahead(rule)), true, _) => format!(
-            "We would not sell a separator alone for this as it stands. For the flow alone, and once something ahead of it takes care of this: {}, the size would be about the one below; the limits are left to what is done ahead of it or behind it:",
-            rule.title.to_lowercase()
+        (Some(Condition::Ahead(_)), ..) if smaller_ahead(settled) => (
+            "Sized for all the flow that comes to it, the spill's among it. It takes that flow but has not the room for the spill's volume; where the spill is held ahead, the smaller unit named below does instead."
+                .to_owned(),
+            SIZE,
         ),
-        (Some(Condition::Ahead(rule)), ..) => format!(
-            "Sized for all the flow that comes to it, and once something ahead of it takes care of this: {}. It would be about:",
-            rule.title.to_lowercase()
-        ),
-        (Some(Condition::Limit), ..) => {
+        (Some(Condition::Ahead(rule)), true, _) => (
             format!(
-                "{}We do not offer a separator alone for {}: {}. One that takes the water, to stand with what the points below name, would be about:",
+                "We would not sell a separator alone for this as it stands. The size below is for the flow alone. Something ahead of it has to deal with this: {}; and something ahead of it or behind it has to keep the limits.",
+                rule.title.to_lowercase()
+            ),
+            SIZE,
+        ),
+        (Some(Condition::Ahead(rule)), ..) => (
+            format!(
+                "Sized for all the flow that comes to it, with this dealt with ahead of it: {}.",
+                rule.title.to_lowercase()
+            ),
+            SIZE,
+        ),
+        (Some(Condition::Limit), ..) => (
+            format!(
+                "{}We do not offer a separator alone for {}: {}.",
                 not_by_gravity(settled),
                 not_shown(settled),
                 match enquiry.unit.count.0 {
@@ -69,17 +80,23 @@ pub(super) fn lead(settled: &Settled) -> String {
                     Some(1) => format!("no single unit of the range{goes} is shown to keep that"),
                     Some(n) => format!("{n} units, of whichever size of the range{goes}, are not shown to keep that"),
                 }
-            )
+            ),
+            "One that takes the water, to stand with what the points below name, would be about:",
+        ),
+        (None, true, _) => (
+            "We would not sell a separator alone for this as it stands. The size below is for the flow alone; something ahead of it or behind it has to keep the limits. If the cause is taken away instead, the separator has to keep them, and may have to be larger."
+                .to_owned(),
+            SIZE,
+        ),
+        (None, false, true) => {
+            ("The unit that comes nearest is told here; the points below must be settled first.".to_owned(), "It is:")
         }
-        (None, true, _) => {
-            "We would not sell a separator alone for this as it stands. For the flow alone, and with something ahead of it or behind it that keeps the limits, the size would be about the one below. If the cause is taken away instead, the limits count for the separator, and may ask for a larger one:"
-                .to_owned()
-        }
-        (None, false, true) => "The unit that comes nearest; the points below must be settled first:".to_owned(),
-        (None, false, false) if needs_none(settled) => {
-            "By these figures the limits are kept without any separator. What we would offer where one is wanted all the same, against a spill or because it is prescribed:".to_owned()
-        }
-        (None, false, false) => "What we would offer:".to_owned(),
+        (None, false, false) if needs_none(settled) => (
+            "By these figures the limits are kept without any separator. One may be wanted all the same, against a spill or because it is prescribed."
+                .to_owned(),
+            "What we would offer then:",
+        ),
+        (None, false, false) => (String::new(), "What we would offer:"),
     }
 }
 

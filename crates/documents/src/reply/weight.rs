@@ -21,6 +21,12 @@ pub(super) fn weight(settled: &Settled, train: &Train, each: &str) -> Option<Str
     Some(format!("weight empty{each} {}{}{whole}{full}", shown(weight.q.si()), options(train)))
 }
 
+/// The weight of one unit full of water, where it is known.
+pub(super) fn full(settled: &Settled) -> Option<String> {
+    let shop = settled.job.design.performance.as_ref()?.shop.as_ref()?;
+    Some(show(settled, shop.weights.as_ref()?.test?.q.si(), (&LB, &KG)))
+}
+
 /// What the row's weight and price leave out: they are those of the vessel without its options.
 pub(super) fn options(train: &Train) -> &'static str {
     match (&train.unit.sand_trap, &train.unit.pump_out) {

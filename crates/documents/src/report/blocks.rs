@@ -211,6 +211,10 @@ impl Blocks {
     pub fn lead(&mut self, lead: &str, text: &str) {
         self.0.push(json!({ "t": "lead", "lead": set(lead), "s": set(text) }));
     }
+    /// The same, with what stands there instead where the paper would have too many pages.
+    pub fn lead_or(&mut self, lead: &str, text: &str, instead: &str) {
+        self.0.push(json!({ "t": "lead", "lead": set(lead), "s": set(text), "instead": set(instead) }));
+    }
     /// A list; `numbered` for steps in order. Each item with a remark behind it, such as its source.
     pub fn list(&mut self, numbered: bool, items: impl IntoIterator<Item = (String, String)>) {
         let items: Vec<Value> = items.into_iter().map(|(s, r)| json!({ "s": set(&s), "r": set(&r) })).collect();

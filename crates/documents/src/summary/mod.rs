@@ -259,7 +259,7 @@ pub(crate) fn kept_by_results(settled: &Settled) -> bool {
 pub(crate) const HARDLY: f64 = 0.85;
 
 /// That the unit removes hardly anything in its worst case, where free oil comes and stays.
-fn hardly(settled: &Settled) -> Option<String> {
+pub(crate) fn hardly(settled: &Settled) -> Option<String> {
     let worst = settled.job.design.performance.as_ref()?.worst()?;
     let (out, comes) = (worst.total.expected.q, worst.content.total.q);
     let free = worst.content.free.q.si() > 1e-9 * comes.si();

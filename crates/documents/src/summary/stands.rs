@@ -2,9 +2,9 @@
 
 use super::{capital, section};
 use crate::render::text::hang;
-use stillrise_checks::Verdict;
 use stillrise_checks::ask::outfall;
-use stillrise_checks::rules::floats_when_emptied;
+use stillrise_checks::rules::{does_not_fit, floats_when_emptied};
+use stillrise_checks::{Grade, Verdict};
 use stillrise_design::enquiry::keys::{Claim, Quantity};
 use stillrise_design::performance::fit::Way;
 use stillrise_design::performance::installation::{Because, Stands};
@@ -142,7 +142,8 @@ pub(crate) fn floats(settled: &Settled) -> Option<String> {
     let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
     let keeps = over && matches!(found.verdict, Verdict::Passes(_));
-    let why = if keeps { ": it does not float up to that level; have the highest groundwater confirmed" } else { "" };
+    let why =
+        if keeps { ": it does not float while the groundwater stands no higher, which is to be confirmed" } else { "" };
     // Ground beside water that floods may stand as full as the flood.
     let flood = &settled.job.enquiry.outlet.tailwater;
     let higher = flood.q().zip(settled.job.enquiry.site.groundwater.q()).is_some_and(|(flood, ground)| flood > ground);
@@ -226,9 +227,9 @@ fn lacks(settled: &Settled, way: &Way, outside: bool) -> Option<String> {
             Some(format!("{shown} of the {word}"))
         });
         return Some(format!(
-            "; it fits the place that was stated, but not with that walkway, which we took as nobody stated one: {}; without it {} are left for pipes, insulation and hands",
-            short.join(", "),
-            spare.collect::<Vec<_>>().join(" and ")
+            "; the place that was stated takes the unit itself, with {} to spare for pipes, insulation and hands, but not a walkway all round, of which nobody spoke and which is our figure: {}",
+            spare.collect::<Vec<_>>().join(" and "),
+            short.join(", ")
         ));
     }
     let whose = if site.access.is_given() || !walkway {
@@ -305,6 +306,37 @@ pub(crate) fn room(settled: &Settled) -> Option<String> {
         if outside { "" } else { " (inside measures, walls come on top)" },
         lacks(settled, way, outside).unwrap_or_default()
     ))
+}
+
+/// The room in short, and whether the place that was stated has it.
+pub(crate) fn room_in_short(settled: &Settled) -> Option<String> {
+    let fit = &settled.job.design.performance.as_ref()?.fit;
+    let way = fit.way();
+    let with = if fit.access.q.si() > 0.0 {
+        format!(", {} of {} included", free(settled), show(settled, fit.access.q))
+    } else {
+        String::new()
+    };
+    let over = if fit.headroom.q.si() > 0.0 {
+        format!(" and {} clear over the ground", show(settled, fit.headroom.q))
+    } else {
+        String::new()
+    };
+    let site = &settled.job.enquiry.site;
+    let stated = site.max_length.is_given() || site.max_width.is_given();
+    let grade = settled.judged(&does_not_fit::RULE).filter(|_| stated).map(|found| found.verdict.grade());
+    let outside = settled.job.design.train.as_ref().is_some_and(|train| train.unit.particulars.shipping.is_some());
+    let bare = lacks(settled, way, outside).is_some();
+    let place = match grade {
+        Some(Grade::Passes) => ": the stated place has it",
+        Some(Grade::Fails) => ": the stated place is too small",
+        Some(Grade::Warns) => ": the stated place has not all of it",
+        Some(Grade::CannotJudge) if bare => {
+            ": the stated place takes the unit, but not that walkway all round, which is our figure"
+        }
+        _ => "",
+    };
+    Some(format!("room of {} x {}{with}{over}{place}", show(settled, way.length.q), show(settled, way.width.q)))
 }
 
 /// The heaviest lift.

@@ -15,11 +15,11 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         Because::Stated => "its dimensions are stated in the enquiry".to_owned(),
         Because::Named => "the enquiry asks for it".to_owned(),
         Because::Smallest { wanted, below: None } => format!(
-            "{}the smallest of the range, and it passes the rules by which a unit is chosen",
+            "{}it is the smallest of the range, and passes the rules by which a unit is chosen",
             looked_for(wanted, &settled.job.enquiry)
         ),
         Because::Smallest { wanted, below: Some(barrier) } => format!(
-            "{}the smallest of the range that passes the rules by which a unit is chosen; the next smaller one fails this: {}",
+            "{}it is the smallest of the range that passes the rules by which a unit is chosen; the next smaller one fails this: {}",
             looked_for(wanted, &settled.job.enquiry),
             barrier.title().to_lowercase()
         ),
@@ -54,7 +54,7 @@ fn looked_for(wanted: &Wanted, enquiry: &Enquiry) -> String {
         Why::TankTooLow(below) => {
             let below = print::in_prose(below.si(), enquiry.system().pick((&FT, &M)));
             format!(
-                "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it, hence {kind}; "
+                "even the smallest tank would stand {below} below the ground for the incoming pipe to reach it: hence {kind}; "
             )
         }
     }

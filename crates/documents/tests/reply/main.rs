@@ -261,7 +261,7 @@ fn a_place_without_room_for_the_walkway_is_told_and_asked_about() -> Outcome {
         text.contains("How wide a walkway must stay free around the unit, and between units where there are several?"),
         "{text}"
     );
-    assert!(text.contains("but not with that walkway, which we took as nobody stated one"), "{text}");
+    assert!(text.contains("but not a walkway all round, of which nobody spoke and which is our figure"), "{text}");
     let wide = mail(&place.replace("12 ft", "16 ft").replace("8 ft", "10 ft"))?;
     assert!(!wide.contains("too little") && !wide.contains("How wide a walkway"), "{wide}");
     Ok(())

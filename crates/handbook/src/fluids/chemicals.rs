@@ -162,7 +162,7 @@ pub static CHEMICALS: &[Chemical] = &[
         is_oil: false,
         emulsified: share(50.0, 90.0, 100.0),
         explains: "Surfactants by design, many fluorinated: the oil is emulsified, the vessel foams, and fluorinated matter \
-            (PFAS) passes and stays behind in the vessel.",
+            (PFAS) leaves in part and stays behind in the vessel in part.",
         what_could: "Close the outlet and hold the water; have it removed as waste; adsorption for fluorinated matter. Rinse \
             the vessel before it serves again.",
         also: None,

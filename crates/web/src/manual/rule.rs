@@ -9,6 +9,7 @@ pub(super) fn body(rule: &Rule, ways: Ways) -> Markup {
     html! {
         h1 { (rule.title) }
         dl.about {
+            dt { "What a client is told" } dd { (rule.client) }
             dt { "What it looks for" } dd { (rule.looks.in_both()) }
             dt { "Why it matters" } dd { (rule.matters) }
             dt { "What to do" } dd { (rule.remedy) }
