@@ -5,6 +5,7 @@ use crate::contents::{self, Making};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use stillrise_search::Settled;
+use stillrise_search::side_by_side::both;
 
 /// The manifest's file name; a folder that holds one of ours may be replaced.
 pub const MANIFEST: &str = "manifest.json";
@@ -53,8 +54,8 @@ pub fn package_step_by_step(
     inputs: &[(String, Vec<u8>)],
     goes_on: &dyn Fn(&'static str) -> bool,
 ) -> Result<Option<Vec<(String, Vec<u8>)>>, PackageFault> {
-    let charts = crate::charts::charts(settled);
-    let mut making = Making::new(settled, edition, inputs, &charts);
+    let (charts, drawings) = both(|| crate::charts::charts(settled), || crate::drawings::set(settled, edition));
+    let mut making = Making::new(settled, edition, inputs, &charts, &drawings);
     for document in contents::of(settled, edition) {
         if !goes_on(document.step) {
             return Ok(None);

@@ -32,7 +32,7 @@ pub(crate) fn on_threads<R: Send>(work: impl FnOnce() -> R + Send) -> R {
 }
 
 /// Two pieces of work side by side.
-pub(crate) fn both<A: Send, B: Send>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B + Send) -> (A, B) {
+pub fn both<A: Send, B: Send>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B + Send) -> (A, B) {
     match threads() {
         Some(threads) => threads.install(|| rayon::join(one, other)),
         None => (one(), other()),

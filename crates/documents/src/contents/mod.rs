@@ -14,8 +14,9 @@ use crate::package::{MANIFEST, manifest, pretty};
 use crate::papers::lacks::{self, Lacks};
 use crate::papers::{self, Paper};
 use crate::{Edition, company};
-use core::cell::OnceCell;
+use std::collections::BTreeMap;
 use stillrise_search::Settled;
+use stillrise_search::side_by_side::{both, side_by_side};
 
 /// Names and bytes.
 type Files = Vec<(String, Vec<u8>)>;
@@ -66,13 +67,15 @@ impl Document {
         match self.make {
             Make::Paper(paper) => {
                 if making.papers.sheets.is_none() {
-                    making.papers.sheets = Some(crate::drawings::kinds_of(making.drawings()));
-                    making.papers.together().map_err(|fault| fault.to_string())?;
+                    making.begin()?;
                 }
                 let made = making.papers.paper(paper).map_err(|fault| fault.to_string())?;
                 Ok(vec![(self.file.clone(), made.bytes)])
             }
-            Make::Other(make) => make(making),
+            Make::Other(make) => match making.ahead.remove(self.name) {
+                Some(made) => made,
+                None => make(making),
+            },
         }
     }
 }
@@ -239,7 +242,7 @@ fn data() -> [Document; 5] {
             WHO_CHECKS,
             lacks::unit,
             |making| {
-                let texts = making.drawings().iter().map(|d| format!("{}\n\n{}\n", d.title, d.sheet_texts));
+                let texts = making.drawings.iter().map(|d| format!("{}\n\n{}\n", d.title, d.sheet_texts));
                 Ok(vec![("data/drawings.txt".to_owned(), texts.collect::<String>().into_bytes())])
             },
         ),
@@ -277,7 +280,9 @@ pub(crate) struct Making<'a> {
     pub(crate) inputs: &'a [(String, Vec<u8>)],
     charts: &'a [Drawn],
     papers: papers::Set<'a>,
-    drawings: OnceCell<Vec<Drawing>>,
+    drawings: &'a [Drawing],
+    /// What was made beside the papers, by its name.
+    ahead: BTreeMap<&'static str, Result<Files, String>>,
     /// What is made so far.
     pub(crate) files: Files,
 }
@@ -288,19 +293,42 @@ impl<'a> Making<'a> {
         edition: Edition,
         inputs: &'a [(String, Vec<u8>)],
         charts: &'a [Drawn],
+        drawings: &'a [Drawing],
     ) -> Self {
         let papers = papers::Set::new(settled, edition, charts);
-        Self { settled, edition, inputs, charts, papers, drawings: OnceCell::new(), files: Vec::new() }
+        Self { settled, edition, inputs, charts, papers, drawings, ahead: BTreeMap::new(), files: Vec::new() }
     }
 
-    /// The drawing set, drawn once.
-    fn drawings(&self) -> &[Drawing] {
-        self.drawings.get_or_init(|| crate::drawings::set(self.settled, self.edition))
+    /// Typesets the papers that need no other's pages, and beside them makes what is drawn.
+    fn begin(&mut self) -> Result<(), String> {
+        let mut papers = papers::Set::new(self.settled, self.edition, self.charts);
+        papers.sheets = Some(crate::drawings::kinds_of(self.drawings));
+        let this = &*self;
+        let drawn: Vec<Document> =
+            of(this.settled, this.edition).filter(|document| document.step == DRAWINGS).collect();
+        let (typeset, made) = both(
+            || papers.together(),
+            || {
+                side_by_side(
+                    drawn.len(),
+                    1,
+                    || (),
+                    |k, ()| match drawn[k].make {
+                        Make::Other(make) => Some((drawn[k].name, make(this))),
+                        Make::Paper(_) => None,
+                    },
+                )
+            },
+        );
+        typeset.map_err(|fault| fault.to_string())?;
+        self.ahead = made.into_iter().flatten().collect();
+        self.papers = papers;
+        Ok(())
     }
 
     /// All sheets as one PDF.
     fn sheets(&self) -> Result<Files, String> {
-        let set = self.drawings();
+        let set = self.drawings;
         let (Some(first), scenes) = (set.first(), set.iter().map(|d| &d.scene).collect::<Vec<_>>()) else {
             return Ok(Vec::new());
         };
@@ -313,7 +341,7 @@ impl<'a> Making<'a> {
 
     /// A file of each sheet.
     fn each(&self, ending: &str, make: impl Fn(&Drawing) -> Option<Vec<u8>>) -> Files {
-        let all = self.drawings().iter().enumerate();
+        let all = self.drawings.iter().enumerate();
         all.filter_map(|(k, drawing)| Some((sheet_file(k, drawing, ending), make(drawing)?))).collect()
     }
 }

@@ -223,14 +223,14 @@ fn closely(
         data["close"] = is_close.into();
         data["blocks"] = blocks.into();
         files.insert("data.json".to_owned(), data.to_string().into_bytes());
-        crate::render::pdf::typeset(TEMPLATE, files.clone(), ident)
+        crate::render::pdf::lay(TEMPLATE, files.clone())
     };
     let first = typeset(&mut data, &blocks, false)?;
     let ends: Vec<&Place> = first.places.iter().filter(|place| place.what == END).collect();
     let too_many = most.is_some_and(|most| first.pages > most);
     let is_short: Vec<bool> = ends.iter().map(|end| end.page > 1 && (too_many || end.down < FEW)).collect();
     if !is_short.contains(&true) || first.pages > LONG {
-        return Ok(first);
+        return first.pdf(ident);
     }
     let mut run = 0;
     blocks.retain(|block| {
@@ -244,7 +244,7 @@ fn closely(
         }
     }
     let second = typeset(&mut data, &blocks, true)?;
-    Ok(if second.pages < first.pages { second } else { first })
+    if second.pages < first.pages { second.pdf(ident) } else { first.pdf(ident) }
 }
 
 /// What the template marks the end of the paper by, and what stands ahead of a new page.

@@ -97,32 +97,60 @@ pub fn pdf(main: &str, files: BTreeMap<String, Vec<u8>>, ident: &str) -> Result<
 /// # Errors
 /// The first fault of the markup, with its place.
 pub fn typeset(main: &str, files: BTreeMap<String, Vec<u8>>, ident: &str) -> Result<Pdf, PdfFault> {
+    lay(main, files)?.pdf(ident)
+}
+
+/// Pages that are laid out and not yet written, which takes as long again.
+pub(crate) struct Laid {
+    world: Desk,
+    document: PagedDocument,
+    warnings: Vec<PdfFault>,
+    /// Number of pages.
+    pub(crate) pages: usize,
+    /// As in [`Pdf`].
+    pub(crate) places: Vec<Place>,
+}
+
+/// Lays out markup with its files.
+///
+/// # Errors
+/// The first fault of the markup, with its place.
+pub(crate) fn lay(main: &str, files: BTreeMap<String, Vec<u8>>) -> Result<Laid, PdfFault> {
     let world = Desk::new(main, files)?;
     let compiled = typst::compile::<PagedDocument>(&world);
-    let result = compiled.output.and_then(|document| {
+    // What later documents may use again stays for a few runs; a server must not grow for ever.
+    typst::comemo::evict(8);
+    let document = compiled.output.map_err(|faults| world.fault(&faults))?;
+    let warnings = compiled.warnings.iter().map(|w| world.fault(core::slice::from_ref(w))).collect();
+    let (pages, places) = (document.pages().len(), places(&document));
+    Ok(Laid { world, document, warnings, pages, places })
+}
+
+impl Laid {
+    /// Writes the pages; `ident` names the document stably, so that the same input gives the same bytes.
+    ///
+    /// # Errors
+    /// What the writer cannot say in a PDF.
+    pub(crate) fn pdf(self, ident: &str) -> Result<Pdf, PdfFault> {
+        let Laid { world, document, warnings, pages, places } = self;
         let options = |standards| PdfOptions {
             ident: Smart::Custom(ident.to_owned()),
             creator: Smart::Custom(Some("Stillrise".to_owned())),
             standards,
             ..PdfOptions::default()
         };
-        let (pages, places) = (document.pages().len(), places(&document));
         let strict = PdfStandards::new(&[PdfStandard::Ua_1]).unwrap_or_default();
-        match typst_pdf::pdf(&document, &options(strict)) {
-            Ok(bytes) => Ok((bytes, None, pages, places)),
+        let (mut bytes, inaccessible) = match typst_pdf::pdf(&document, &options(strict)) {
+            Ok(bytes) => (bytes, None),
             Err(faults) => {
                 let why = world.fault(&faults);
                 let plain = typst_pdf::pdf(&document, &options(PdfStandards::default()));
-                plain.map(|bytes| (bytes, Some(why), pages, places))
+                (plain.map_err(|faults| world.fault(&faults))?, Some(why))
             }
-        }
-    });
-    // What later documents may use again stays for a few runs; a server must not grow for ever.
-    typst::comemo::evict(8);
-    let (mut bytes, inaccessible, pages, places) = result.map_err(|faults| world.fault(&faults))?;
-    unsuspected(&mut bytes);
-    let warnings = compiled.warnings.iter().map(|w| world.fault(core::slice::from_ref(w))).collect();
-    Ok(Pdf { bytes, inaccessible, pages, places, warnings })
+        };
+        unsuspected(&mut bytes);
+        Ok(Pdf { bytes, inaccessible, pages, places, warnings })
+    }
 }
 
 /// Headings and marks with their pages.
