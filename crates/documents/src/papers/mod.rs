@@ -238,6 +238,7 @@ fn closely(
         run += usize::from(is_break);
         !is_break || block["keep"] == true || is_short.get(run - 1) != Some(&true)
     });
+    blocks.retain(|block| !(too_many && block["spare"] == true));
     for block in blocks.iter_mut().filter(|_| too_many) {
         if let Some(instead) = block.get("instead").cloned() {
             block["s"] = instead;

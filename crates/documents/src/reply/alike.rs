@@ -1,7 +1,7 @@
 //! Questions that ask the same of several waters, surfaces or places, in one.
 
 use super::not_rising;
-use stillrise_design::enquiry::blocks::Inlet;
+use stillrise_design::enquiry::blocks::{ChemicalBlock, Inlet};
 use stillrise_design::enquiry::shear::ShearBlock;
 use stillrise_search::questions::Question;
 
@@ -53,6 +53,8 @@ pub(super) fn asked(q: &Question) -> String {
     let now = match q.declared {
         key if key.is(Inlet::pump) => "a centrifugal pump",
         key if key.is(Inlet::dissipation) || key.is(ShearBlock::dissipation) => "what is usual for its kind",
+        key if key.is(ChemicalBlock::stream) && q.now == "streams" => "every water but rain",
+        key if key.is(ChemicalBlock::stream) && q.now == "all" => "every water",
         _ => &q.now,
     };
     format!("{} We took {now}.", q.text)

@@ -215,6 +215,16 @@ impl Blocks {
     pub fn lead_or(&mut self, lead: &str, text: &str, instead: &str) {
         self.0.push(json!({ "t": "lead", "lead": set(lead), "s": set(text), "instead": set(instead) }));
     }
+    /// A remark, with what stands there instead where the paper would have too many pages.
+    pub fn remark_or(&mut self, text: &str, instead: &str) {
+        self.0.push(json!({ "t": "remark", "s": set(text), "instead": set(instead) }));
+    }
+    /// Marks the last block as one that is left out where the paper would have too many pages.
+    pub fn spare(&mut self) {
+        if let Some(block) = self.0.last_mut() {
+            block["spare"] = true.into();
+        }
+    }
     /// A list; `numbered` for steps in order. Each item with a remark behind it, such as its source.
     pub fn list(&mut self, numbered: bool, items: impl IntoIterator<Item = (String, String)>) {
         let items: Vec<Value> = items.into_iter().map(|(s, r)| json!({ "s": set(&s), "r": set(&r) })).collect();

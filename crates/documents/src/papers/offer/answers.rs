@@ -7,6 +7,8 @@ use stillrise_search::Settled;
 
 /// Questions that are asked here; the paper of the questions has the others.
 const QUESTIONS: usize = 8;
+/// Those of them that stand here however much else does.
+const FIRST: usize = 4;
 
 /// The questions, those first that move most.
 pub(super) fn texts(settled: &Settled) -> Vec<String> {
@@ -20,15 +22,26 @@ pub(super) fn section(r: &mut Report<'_>) {
         return;
     }
     r.out.section("What you must answer");
-    let more = questions.len().saturating_sub(QUESTIONS);
-    let items = questions.into_iter().take(QUESTIONS).map(|question| {
+    let all = questions.len();
+    let mut items = questions.into_iter().take(QUESTIONS).map(|question| {
         let ends = question.trim_end();
         (if ends.ends_with('?') { ends.to_owned() } else { sentence(&question) }, String::new())
     });
-    r.out.list(true, items);
-    let more = match more {
-        0 => format!(" Room for the answers is in the paper \"{}\".", questions::PAPER.title),
-        n => format!(" {n} more, and room for the answers, are in the paper \"{}\".", questions::PAPER.title),
+    let first: Vec<_> = items.by_ref().take(FIRST).collect();
+    let then: Vec<_> = items.collect();
+    r.out.list(false, first);
+    if !then.is_empty() {
+        r.out.list(false, then);
+        r.out.spare();
+    }
+    let paper = questions::PAPER.title;
+    let remark = |told: usize| match all.saturating_sub(told) {
+        0 => {
+            format!("Those first whose answers move the offer most. Room for the answers is in the paper \"{paper}\".")
+        }
+        n => format!(
+            "Those first whose answers move the offer most. {n} more, and room for the answers, are in the paper \"{paper}\"."
+        ),
     };
-    r.out.remark(&format!("Those first whose answers move the offer most.{more}"));
+    r.out.remark_or(&remark(QUESTIONS), &remark(FIRST));
 }

@@ -143,7 +143,9 @@ fn does(settled: &Settled) -> Vec<String> {
     let mut lines = Vec::new();
     for verdict in &p.limits {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
-        let at_most = leaves_at_most(verdict).map_or_else(String::new, |leaves| format!("{leaves} leaves it; "));
+        let at_most = leaves_at_most(verdict).map_or_else(String::new, |leaves| {
+            format!("{leaves} leaves it{}; ", if verdict.peak.is_some() { " at the peak" } else { "" })
+        });
         let (allows, statistic) = (summary::allows(limit), limit.statistic.q.word());
         lines.push(format!("{}: {at_most}the limit is {allows}, {statistic}. {}", limit.title(), says(verdict)));
     }
