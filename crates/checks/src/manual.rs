@@ -70,6 +70,16 @@ mod tests {
         assert!(told > 30, "{told}");
     }
 
+    /// What a client is told is one sentence, short, without a number that could differ from job to job.
+    #[test]
+    fn a_client_is_told_a_sentence_of_each_rule() {
+        for rule in RULES {
+            let text = rule.client.replace("EN 858-2", "").replace("EN 858", "");
+            assert!(text.ends_with('.') && text.matches(". ").count() == 0, "{}: {text}", rule.id);
+            assert!(text.len() < 140 && !text.chars().any(|c| c.is_ascii_digit()), "{}: {text}", rule.id);
+        }
+    }
+
     #[test]
     fn formulas_and_data_stand_beside_the_rules() {
         let kinds = |query: &str| search(query).iter().map(|hit| hit.entry.kind).collect::<Vec<_>>();

@@ -12,7 +12,7 @@ use stillrise_design::enquiry::settings::read_settings;
 use stillrise_design::enquiry::{read_enquiry, read_enquiry_under};
 use stillrise_documents::contents::{all, told};
 use stillrise_documents::package::package;
-use stillrise_documents::papers::{named, typeset};
+use stillrise_documents::papers::{self, named, typeset};
 use stillrise_documents::reply::posed;
 use stillrise_documents::workbook::grids;
 use stillrise_documents::{Edition, drawings};
@@ -217,6 +217,59 @@ fn a_client_is_asked_what_moves_something_and_what_he_can_answer() -> Outcome {
         }
     }
     assert!(asked > 20, "{asked}");
+    Ok(())
+}
+
+/// What the summary says first, a question and its paragraphs each.
+fn in_short(settled: &Settled) -> Result<Vec<(String, Vec<String>)>, Box<dyn std::error::Error>> {
+    let said = papers::said(settled, Edition::Client, named("offer-summary").ok_or("none")?);
+    let blocks = said["blocks"].as_array().ok_or("no blocks")?;
+    let block = blocks.first().filter(|block| block["t"] == "answers").ok_or("the answers do not stand first")?;
+    let rows = block["rows"].as_array().ok_or("no rows")?;
+    let text = |value: &serde_json::Value| value.as_str().unwrap_or_default().to_owned();
+    let lines = |row: &serde_json::Value| row["lines"].as_array().into_iter().flatten().map(text).collect();
+    Ok(rows.iter().map(|row| (text(&row["q"]), lines(row))).collect())
+}
+
+/// Whoever has a minute reads what is bought, what it needs, what it will do, what is left out and what must be answered, and is
+/// told of no unit as offered that the rules refuse.
+#[test]
+fn the_offer_answers_five_questions_first() -> Outcome {
+    let (mut offered, mut refused) = (0, 0);
+    for name in ["vehicle-yard", "truck-wash", "fuel-pad", "transformer-yard", "crane-yard", "refinery-basin"] {
+        let settled = job(name, "")?;
+        let answers = in_short(&settled)?;
+        let asked: Vec<&str> = answers.iter().map(|(question, _)| question.as_str()).collect();
+        let five =
+            ["What you buy", "What it needs of you", "What it will do", "What is not in it", "What you must answer"];
+        assert_eq!(asked, five, "{name}");
+        assert!(answers.iter().all(|(_, lines)| lines.iter().all(|line| !line.trim().is_empty()) && !lines.is_empty()));
+        let bought = answers[0].1.join(" ");
+        if settled.fails() || settled.pick.as_ref().is_some_and(|pick| pick.condition.is_some()) {
+            refused += 1;
+            let says = ["Nothing yet", "Not offered", "Offered once"].iter().any(|word| bought.starts_with(word));
+            assert!(says, "{name}: {bought}");
+        } else {
+            offered += 1;
+            assert!(bought.starts_with("One "), "{name}: {bought}");
+        }
+        // Each limit has its line, with the number that it allows.
+        let does = answers[2].1.join(" ");
+        for limit in settled.job.design.basis.iter().flat_map(|basis| &basis.limits) {
+            let allows = stillrise_units::print::in_prose(limit.value.q.si(), &stillrise_units::catalog::MG_L);
+            assert!(does.contains(&limit.title()) && does.contains(&allows), "{name}: {does}");
+        }
+        // What stands against it stands by name among what it needs.
+        let needs = answers[1].1.join(" ").to_lowercase();
+        for judged in
+            settled.verdicts.iter().filter(|judged| judged.stands_failed() && judged.rule.id == "spill-above-room")
+        {
+            assert!(needs.contains(&judged.rule.title.to_lowercase()), "{name}: {needs}");
+        }
+        // What nobody brings yet is not in it.
+        assert!(answers[3].1.iter().any(|line| line.starts_with("Until it is settled who brings it")), "{name}");
+    }
+    assert!(offered > 0 && refused > 2, "{offered} {refused}");
     Ok(())
 }
 
