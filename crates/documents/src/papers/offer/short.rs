@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::heard::By;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::train::Train;
 use stillrise_search::Settled;
@@ -111,7 +112,13 @@ fn needs(settled: &Settled) -> Vec<String> {
     }
     let offered = settled.job.design.train.as_ref().filter(|_| !settled.job.enquiry.unit_stands());
     if let Some(train) = offered {
-        let way = stands::how(settled).map(|how| how.split(':').next().unwrap_or_default().to_owned());
+        // Why it stands so is told below, but what is missing where that is open.
+        let open =
+            settled.job.design.performance.as_ref().map(|p| p.site.installation.stands.q) == Some(Stands::Unknown);
+        let way = stands::how(settled).map(|how| match how.split_once(':') {
+            Some((way, _)) if !open => way.to_owned(),
+            _ => how,
+        });
         let load = reply::weight_full(settled).map(|full| {
             let each = if train.bought() > 1.0 { "each " } else { "" };
             format!("{each}{full} full of water, which the ground or floor must carry")
