@@ -3,7 +3,7 @@
 
 use super::layout::{self, Around, Rooms};
 use super::tables::{self, Titled};
-use super::{Made, block, levels, lugs, support};
+use super::{Made, block, levels, lugs, support, vents};
 use crate::Edition;
 use crate::render::geometry::{Rect, pt};
 use crate::render::lettering::{HEADING, text_width};
@@ -15,7 +15,7 @@ use crate::render::schedule::{Column, Schedule};
 use crate::render::sheet::{Sheet, SheetSize};
 use crate::render::title_block::TitleBlock;
 use crate::section::place::{STUB, Section, zero};
-use crate::section::vessel::{drain, oil_draw, outlet};
+use crate::section::vessel::{drain, oil_draw, outlet, suction};
 use crate::section::{title, view};
 use crate::views;
 use stillrise_search::Settled;
@@ -34,7 +34,7 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
         plan: Around(25.0, 9.0, STUB + 8.0, 21.0),
         section: Around(30.0, 16.0, levels::ROOM, 29.0),
         end: Around(8.0, 12.0, 14.0, 18.0),
-        cross: Around(25.0, 8.0, 16.0, 28.0),
+        cross: Around(25.0, 8.0, 16.0, if views::is_narrower(&s) { 36.0 } else { 28.0 }),
     };
     let trial = Sheet::open(size, &TitleBlock::default(), "");
     let at = layout::find(&s, &trial, &rooms, &sizes)?;
@@ -56,10 +56,12 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
     s.view = seen("Long section", at.section);
     long(&s, scene);
     s.view = seen("Plan", at.plan);
+    support::above(&s, scene);
     views::plan(&s, scene, station);
+    vents::above(&s, scene);
     lugs::above(&s, scene);
     s.view = seen(views::end_name(&s), at.end);
-    support::draw(&s, scene, (zero(), s.unit().shape.width()));
+    support::across(&s, scene);
     views::end(&s, scene);
     lugs::across(&s, scene);
     s.view = seen("Section A-A", at.cross);
@@ -79,9 +81,10 @@ fn extent((heading, table): &Titled) -> (f64, f64) {
 fn long(s: &Section, scene: &mut Scene) {
     let unit = s.unit();
     let shape = &unit.shape;
-    support::draw(s, scene, (zero(), shape.length()));
+    support::along(s, scene);
     view(s, scene);
     lugs::along(s, scene);
+    vents::along(s, scene);
     let low = s.at(zero(), zero() - support::depth(s)).y + s.wall();
     let lowest = s.view.across(
         scene,
@@ -127,6 +130,10 @@ fn nozzles(s: &Section, scene: &mut Scene) {
     let tip = draw.0.by(0.4, -draw.1);
     let up = |more: f64| rim - 9.0 - more - tip.y;
     balloon(tip, "N3", &[(0.0, up(0.0)), (-7.0, up(0.0)), (7.0, up(0.0)), (0.0, up(6.0))]);
+    if let Some(at) = suction(s) {
+        let tip = at.by(0.0, -3.0);
+        balloon(tip, "N4", &[(0.0, -9.0), (-6.0, -9.0), (6.0, -9.0), (0.0, -15.0), (-8.0, -15.0), (8.0, -15.0)]);
+    }
     if let Some(at) = drain(s) {
         let at = at.by(1.2, 2.5);
         balloon(at, "N4", &[(9.0, -1.5), (-11.4, -1.5), (9.0, 0.0), (14.0, -1.5), (14.0, 2.0)]);

@@ -74,7 +74,8 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
     let area = trial.drawing;
     let shape = &s.unit().shape;
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
-    let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
+    let legs = support::legs(s).map_or(zero(), |legs| legs.size * 1.5);
+    let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0 + legs * 2.0);
     let high = s.top() + support::depth(s) + wall;
     let right = if order == Order::Beside { area.x1 - LOADS } else { area.x1 };
     let room = Rect { x1: right, y1: trial.corner.y1, ..area };
@@ -100,10 +101,11 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
         let down =
             math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
         let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
-        let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
-        let plan_x = x + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
+        let beside = scale.mm(legs);
+        let x = room.x0 + SECTION.0 + thick + beside + math::min(spare, 20.0);
+        let plan_x = x - beside + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
         let drop = if order == Order::Beside { 16.0 } else { 4.0 };
-        let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + drop;
+        let plan_y = area.y0 + PLAN.1 + scale.mm(wide) - beside + 2.0 * thick + drop;
         let columns = match order {
             Order::Beside => {
                 [Some(Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 })), None]
@@ -111,8 +113,8 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
             Order::Under => {
                 let x0 = math::min(plan_x - PLAN.0 + 4.0, area.x1 - 1.55 * LOADS);
                 let middle = x0 + 0.46 * (area.x1 - x0);
-                let top = plan_y + thick + PLAN.3 - 2.0;
-                let own = x + scale.mm(wide) + between - 8.0;
+                let top = plan_y + beside + thick + PLAN.3 + if beside > 0.0 { 6.0 } else { -2.0 };
+                let own = x - beside + scale.mm(wide) + between - 8.0;
                 if x0 < own {
                     return None;
                 }
@@ -175,7 +177,7 @@ fn across(s: &Section, scene: &mut Scene) {
     }
     views::cross_seen(s, scene, station);
     if !buried {
-        support::draw(s, scene, (zero(), wide));
+        support::across(s, scene);
         // Of one for the ground whose depth follows from nothing, no ground is drawn.
         if support::base(s).is_none() && !s.unit().arrangement.is_in_ground() {
             ground_line(scene, (left - reach, right + reach), bottom, &[]);
@@ -189,10 +191,16 @@ fn across(s: &Section, scene: &mut Scene) {
     } else if let Some(base) = support::base(s) {
         heights.insert(0, (zero(), zero() - base));
     }
-    let line = left - if buried { reach + 12.0 } else { 12.0 };
-    s.view.dimensions(scene, Axis::Up, &heights, math::max(line, s.view.origin.x - SECTION.0 + 4.0), |l| s.write(l));
+    let line = left - if buried { reach + 12.0 } else { 12.0 + support::beside(s) };
+    s.view.dimensions(
+        scene,
+        Axis::Up,
+        &heights,
+        math::max(line, s.view.origin.x - support::beside(s) - SECTION.0 + 4.0),
+        |l| s.write(l),
+    );
     s.view.across(scene, (zero(), zero()), (wide, zero()), low + 8.0, &s.write(wide));
-    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 });
+    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 + support::beside(s) });
     let mut tell = |tip: Point, text: &str, places: &[(f64, f64)]| {
         let leader =
             |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
@@ -203,7 +211,7 @@ fn across(s: &Section, scene: &mut Scene) {
         tell(pt(axis, bottom + 0.6 * BED), "BED", &[(26.0, 13.0), (30.0, 17.0)]);
     } else if support::base(s).is_some() {
         tell(
-            pt(right - 3.0, low - 3.0),
+            pt(right + 0.7 * support::beside(s), low - 3.0),
             "SUPPORT, BY THE MAKER",
             &[(8.0, 8.0), (8.0, 12.0), (8.0, 15.0), (-60.0, 12.0), (-64.0, 16.0)],
         );
@@ -294,21 +302,7 @@ fn footprint(s: &Section, scene: &mut Scene) {
     });
     let middle = area.centre();
     scene.on(Layer::Centre).line(pt(area.x0 - 5.0, middle.y), pt(area.x1 + 5.0, middle.y), Pen::Centre);
-    if support::base(s).is_some() {
-        scene.part("support", "Supports, by the maker", |scene| {
-            let leg = 0.03 * shape.length().si();
-            let size = math::max(s.view.scale.mm(Length::from_si(leg)), 1.5);
-            for x in [area.x0 + 2.0 * size, area.x1 - 2.0 * size] {
-                for y in [area.y0 + 1.5 * size, area.y1 - 1.5 * size] {
-                    scene.on(Layer::Vessel).rect(
-                        &Rect::new(x - size, y - size, 2.0 * size, 2.0 * size),
-                        Some(Pen::Phantom),
-                        Fill::None,
-                    );
-                }
-            }
-        });
-    }
+    support::above(s, scene);
     if let Some(centre) = s.performance.and_then(|p| p.shop.as_ref()?.weights.as_ref()?.centre) {
         let at = pt(s.at(centre.q, zero()).x, middle.y);
         scene.part("centre", "Centre of gravity, empty", |scene| {
@@ -322,13 +316,18 @@ fn footprint(s: &Section, scene: &mut Scene) {
             &[(at.by(4.0, -3.5), word.anchor), (at.by(4.0, 6.0), word.anchor), (at.by(4.0, 10.0), word.anchor)],
         );
     }
-    let (low, left) = (area.y1, area.x0);
+    let (mut low, mut left) = (area.y1 + support::beside(s) + 8.0, area.x0 - 6.0);
+    if let Some(legs) = support::legs(s) {
+        low =
+            s.view.across(scene, (legs.x[0], legs.y[0]), (legs.x[1], legs.y[0]), low, &s.write(legs.x[1] - legs.x[0]));
+        left = s.view.up(scene, (legs.x[0], legs.y[0]), (legs.x[0], legs.y[1]), left, &s.write(legs.y[1] - legs.y[0]));
+    }
     // Over the walls where these are known, which is what the base is made for.
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
     let (near, far, side) = (zero() - wall, shape.length() + wall, shape.width() + wall);
-    s.view.across(scene, (near, zero()), (far, zero()), low + 8.0, &s.write(far - near));
-    s.view.up(scene, (zero(), near), (zero(), side), left - 6.0, &s.write(side - near));
-    s.view.title(scene, pt(middle.x, low + 22.0));
+    let low = s.view.across(scene, (near, zero()), (far, zero()), low, &s.write(far - near));
+    s.view.up(scene, (zero(), near), (zero(), side), left, &s.write(side - near));
+    s.view.title(scene, pt(middle.x, low + 6.0));
 }
 
 /// The outline of the vessel from above with its walls, around the rectangle that it fills.

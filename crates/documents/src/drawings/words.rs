@@ -21,8 +21,20 @@ const HEAD: f64 = 7.5;
 /// Distance of columns, mm.
 const BETWEEN: f64 = 7.0;
 
-/// The sheets.
-pub fn sheets(s: &Section, size: SheetSize, carried: Vec<Titled>, texts: Vec<String>) -> Vec<Made> {
+/// The sheets: on the usual paper where the set goes onto a larger one, and in small lettering where that leaves one sheet less.
+pub fn sheets(s: &Section, size: SheetSize, carried: &[Titled], texts: &[String]) -> Vec<Made> {
+    let usual = SheetSize::of(s.system);
+    let size = if usual.paper().0 + 20.0 < size.paper().0 { usual } else { size };
+    let large = lettered(s, size, carried.to_vec(), texts.to_vec(), TEXT);
+    if large.len() < 2 {
+        return large;
+    }
+    let small = lettered(s, size, carried.to_vec(), texts.to_vec(), CAPTION);
+    if small.len() < large.len() { small } else { large }
+}
+
+/// The sheets in a lettering.
+fn lettered(s: &Section, size: SheetSize, carried: Vec<Titled>, texts: Vec<String>, letters: f64) -> Vec<Made> {
     let mut pieces: Vec<Piece> = tables::rest(s, carried).into_iter().map(Piece::Schedule).collect();
     pieces.extend(texts.into_iter().enumerate().map(|(k, text)| Piece::Note((k + 1).to_string(), text)));
     let mut sheets = Vec::new();
@@ -31,6 +43,7 @@ pub fn sheets(s: &Section, size: SheetSize, carried: Vec<Titled>, texts: Vec<Str
     while !queue.is_empty() {
         let mut sheet = Sheet::open(size, &block(s, "Schedules and notes", None), "Schedules and notes of the unit.");
         let mut columns = columns(&sheet);
+        columns.iter_mut().for_each(|column| column.size = letters);
         let before = queue.len();
         let mut headed = false;
         for column in &mut columns {
@@ -91,7 +104,7 @@ fn set(sheet: &mut Sheet, column: &mut Column, piece: Piece, headed: &mut bool) 
                     natural.iter().zip(&set.widths).enumerate().any(|(c, (n, w))| table.is_number(c) && w + 1e-9 < *n);
                 (!broken && set.extent().0 <= wide + 1e-6).then(|| set.extent().1)
             };
-            let fitting = [TEXT, CAPTION].into_iter().find_map(|size| Some((size, whole(size, &table)?)));
+            let fitting = [column.size, CAPTION].into_iter().find_map(|size| Some((size, whole(size, &table)?)));
             let (size, high) = fitting.unwrap_or_else(|| (CAPTION, Schedule::new(&table, wide, CAPTION).extent().1));
             // As many rows as find room; the rest goes on in the next column.
             let mut keep = table.rows.len();

@@ -2,6 +2,7 @@
 
 use super::corners;
 use super::place::{Section, zero};
+use crate::instruments::{Switch, places};
 use crate::render::geometry::{Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
@@ -15,6 +16,8 @@ use stillrise_units::{Length, Typed, math};
 
 /// Thickness of plates in section on paper, mm; nominal.
 const SHEET: f64 = 0.7;
+/// Height on paper of the notch under a baffle that reaches into a hopper, mm; nominal.
+const NOTCH: f64 = 1.8;
 /// Plates nearer than this on paper, mm, are not all drawn.
 pub const NEAREST: f64 = 0.45;
 
@@ -27,10 +30,16 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             }
         });
     }
-    if let Some(alarm) = s.alarm() {
-        scene.part("float", "Level float", |scene| {
-            let x = s.along(s.oil_end(), 0.3);
-            let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), s.unit().shape.height()).y);
+    let mut drawn: Vec<Switch> = Vec::new();
+    for (x, _, switch) in places(s) {
+        // Those of other channels stand behind it.
+        if drawn.contains(&switch) {
+            continue;
+        }
+        drawn.push(switch);
+        scene.part("float", "Level switches", |scene| {
+            let x = s.at(x, zero()).x;
+            let (at, top) = (pt(x, s.at(zero(), switch.level).y), s.at(zero(), s.unit().shape.height()).y);
             scene.on(Layer::Internals).line(pt(x, top - 1.0), at.by(0.0, 4.5), Pen::Medium);
             scene.rect(&Rect::new(at.x - 1.5, at.y - 1.3, 3.0, 2.6), Some(Pen::Medium), Fill::Paper);
             scene.line(at.by(-1.5, 0.0), at.by(1.5, 0.0), Pen::Thin);
@@ -46,7 +55,9 @@ fn one(s: &Section, scene: &mut Scene, line: &Line) {
     match line {
         Line::Plate { at, low, high } => plate(s, scene, *at, *low, *high),
         Line::Perforated { at, low, high } => {
-            let (low, high) = (s.at(*at, *low), s.at(*at, *high));
+            // Down in a hopper its foot leaves a notch for the solids that slide under it; nominal.
+            let notch = if *low < zero() { NOTCH } else { 0.0 };
+            let (low, high) = (s.at(*at, *low).by(0.0, -notch), s.at(*at, *high));
             perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
         }
         Line::Inclined(from, to) => scene.on(Layer::Internals).line(spot(*from), spot(*to), Pen::Frame),
