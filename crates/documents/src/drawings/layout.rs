@@ -70,7 +70,7 @@ const BETWEEN: f64 = 3.0;
 /// How far the marks in the middle of the sheet's edges reach into it, mm.
 const MARK: f64 = 5.0;
 /// A scale this much smaller is taken so that schedules stand beside the views.
-const WORTH: f64 = 1.3;
+const WORTH: f64 = 1.34;
 
 /// Finds it; `None` where no scale brings the views onto the sheet.
 pub fn find(s: &Section, sheet: &Sheet, rooms: &Rooms, tables: &[(f64, f64)]) -> Option<Placed> {

@@ -9,7 +9,7 @@ use stillrise_units::{Length, Typed};
 
 /// Where lugs stand along the unit, as shares of its length: the second and the second-last ninth, so that a frame of four
 /// hangs steadily. Nominal.
-const AT: [f64; 2] = [0.18, 0.82];
+pub const AT: [f64; 2] = [0.18, 0.82];
 
 /// Whether there is more than one at a station: one on each side.
 fn count(s: &Section) -> Option<bool> {

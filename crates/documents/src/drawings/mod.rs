@@ -27,7 +27,8 @@ pub(crate) mod tables;
 mod vents;
 mod words;
 
-pub(crate) use support::{base, depth};
+pub(crate) use lugs::AT as LUGS;
+pub(crate) use support::{base, depth, legs};
 
 use crate::Edition;
 use crate::render::scale::Scale;

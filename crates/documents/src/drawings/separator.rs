@@ -86,7 +86,7 @@ pub fn draw(s: &Section, scene: &mut Scene, at: Point) {
             0 => &[],
             1 => &[0.3],
             2 => &[0.3, 0.93],
-            _ => &[0.055, 0.3, 0.93],
+            _ => &[0.025, 0.3, 0.93],
         };
         for share in shares {
             symbols::vent(scene, pt(place(*share), body.y0));

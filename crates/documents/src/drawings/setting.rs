@@ -30,6 +30,9 @@ const LOADS: f64 = 112.0;
 /// What is drawn of the bed under the unit, mm; nominal.
 const BED: f64 = 5.0;
 
+/// What stands at a leg.
+const SUPPORT: &str = "SUPPORT, BY THE MAKER";
+
 /// The sheet; `None` where no scale brings the views onto it, or of one that is built in its place.
 pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Made> {
     let mut s = Section::new(settled, edition)?;
@@ -138,6 +141,8 @@ fn reach(s: &Section, scale: &Scale) -> f64 {
 /// Room at the right of the section, mm: for the ground and the words of the elevations.
 fn beside(s: &Section, scale: &Scale) -> f64 {
     let widest = s.datum(zero()).map_or(0.0, |datum| text_width(&format!("GROUNDWATER {datum}"), TEXT));
+    let support = support::base(s).map_or(0.0, |_| text_width(SUPPORT, TEXT) - 8.0);
+    let widest = math::max(widest, support);
     let ground = if s.cover().is_some() { reach(s, scale) } else { 0.0 };
     ground + SECTION.2 + widest + 12.0
 }
@@ -212,7 +217,7 @@ fn across(s: &Section, scene: &mut Scene) {
     } else if support::base(s).is_some() {
         tell(
             pt(right + 0.7 * support::beside(s), low - 3.0),
-            "SUPPORT, BY THE MAKER",
+            SUPPORT,
             &[(8.0, 8.0), (8.0, 12.0), (8.0, 15.0), (-60.0, 12.0), (-64.0, 16.0)],
         );
     }
@@ -320,13 +325,15 @@ fn footprint(s: &Section, scene: &mut Scene) {
     if let Some(legs) = support::legs(s) {
         low =
             s.view.across(scene, (legs.x[0], legs.y[0]), (legs.x[1], legs.y[0]), low, &s.write(legs.x[1] - legs.x[0]));
-        left = s.view.up(scene, (legs.x[0], legs.y[0]), (legs.x[0], legs.y[1]), left, &s.write(legs.y[1] - legs.y[0]));
     }
     // Over the walls where these are known, which is what the base is made for.
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
     let (near, far, side) = (zero() - wall, shape.length() + wall, shape.width() + wall);
     let low = s.view.across(scene, (near, zero()), (far, zero()), low, &s.write(far - near));
-    s.view.up(scene, (zero(), near), (zero(), side), left, &s.write(side - near));
+    left = s.view.up(scene, (zero(), near), (zero(), side), left, &s.write(side - near));
+    if let Some(legs) = support::legs(s) {
+        s.view.up(scene, (legs.x[0], legs.y[0]), (legs.x[0], legs.y[1]), left, &s.write(legs.y[1] - legs.y[0]));
+    }
     s.view.title(scene, pt(middle.x, low + 6.0));
 }
 

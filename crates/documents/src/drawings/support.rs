@@ -5,7 +5,8 @@ use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::section::place::{Section, zero};
-use stillrise_units::Length;
+use stillrise_units::catalog::{IN, MM};
+use stillrise_units::{Length, System, Typed, math};
 
 /// How far under the floor the drawing reaches: to the ground or to what the unit stands on, else to its lowest point.
 pub fn depth(s: &Section) -> Length {
@@ -37,7 +38,13 @@ pub struct Legs {
 pub fn legs(s: &Section) -> Option<Legs> {
     base(s)?;
     let (shape, wall) = (&s.unit().shape, s.unit().particulars.wall.map_or(zero(), |wall| wall.q));
-    let size = shape.length() * 0.03;
+    // A round size, so that their places come out round where the unit's do.
+    let (unit, step) = match s.system {
+        System::Us => (&IN, 1.0),
+        System::Si => (&MM, 10.0),
+    };
+    let steps = math::max(math::floor((shape.length() * 0.03).in_unit(unit) / step + 0.5), 1.0);
+    let size = Length::of(steps * step, unit);
     let out = wall + size;
     Some(Legs { x: [size, shape.length() - size], y: [zero() - out, shape.width() + out], size })
 }

@@ -56,7 +56,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
     balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
     if let Some(at) = drain(s) {
-        let at = at.by(1.2, 2.5);
+        let at = at.by(1.2, 0.6);
         balloon(
             scene,
             at,

@@ -71,7 +71,8 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     // The hopper, at the floor and at its bottom.
     if let (Some((a, b)), Some(hopper)) = (s.hopper(), &unit.hopper) {
         let own = [(a + b - hopper.length.q) * 0.5, a, b, (a + b + hopper.length.q) * 0.5];
-        let spots: Vec<Spot> = own.into_iter().map(|x| (x, zero())).collect();
+        let levels = [zero(), shape.bottom(), shape.bottom(), zero()];
+        let spots: Vec<Spot> = own.into_iter().zip(levels).collect();
         lowest = s.view.dimensions(scene, Axis::Across, &spots, lowest, |l| s.write(l));
     }
     s.view.across(scene, (zero(), zero()), (shape.length(), zero()), lowest, &s.write(shape.length()));

@@ -2,12 +2,13 @@
 
 use super::corners;
 use super::place::{Section, zero};
-use crate::instruments::{Switch, places};
+use crate::instruments::{Hangs, Switch, places, switches};
 use crate::render::geometry::{Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
+use stillrise_design::stages::Place;
 use stillrise_design::stages::plate_pack::Dimensions;
 use stillrise_design::stages::stage::{Line, Pipe, Spot};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
@@ -30,6 +31,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             }
         });
     }
+    of_pumps(s, scene);
     let mut drawn: Vec<Switch> = Vec::new();
     for (x, _, switch) in places(s) {
         // Those of other channels stand behind it.
@@ -47,6 +49,21 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             scene.on(Layer::Piping).rect(&Rect::new(x - 1.6, top - 3.6, 3.2, 2.6), Some(Pen::Medium), Fill::Paper);
         });
     }
+}
+
+/// The switches of the effluent pumps, on one stem.
+fn of_pumps(s: &Section, scene: &mut Scene) {
+    let all: Vec<Switch> = switches(s).into_iter().filter(|switch| switch.hangs == Hangs::Pumps).collect();
+    let (Some(zone), Some(lowest)) = (s.unit().compartment(Place::PumpOut), all.first()) else { return };
+    let x = zone.to - (zone.to - zone.from) * 0.12;
+    let (low, top) = (s.at(x, lowest.level), s.at(x, s.unit().shape.height()));
+    scene.part("float", "Level switches", |scene| {
+        scene.on(Layer::Internals).line(top.by(0.0, -1.0), low.by(0.0, 1.6), Pen::Medium);
+        for switch in &all {
+            let at = s.at(x, switch.level);
+            scene.rect(&Rect::new(at.x - 0.9, at.y - 0.8, 1.8, 1.6), Some(Pen::Medium), Fill::Paper);
+        }
+    });
 }
 
 /// Draws one line of a part.

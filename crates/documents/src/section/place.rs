@@ -256,7 +256,7 @@ impl<'a> Section<'a> {
         starts.map(|k| ((width + wall) * k, (width + wall) * k + width)).collect()
     }
 
-    /// Where vents stand along it: one over each space of vapour that walls part, clear of manways; none over a basin that is
+    /// Where vents stand along it: one over each space of vapour that walls part, clear of manways and lugs; none over a basin that is
     /// built in its place, whose cover nobody has decided.
     pub fn vents(&self) -> Vec<Length> {
         let unit = self.unit();
@@ -279,7 +279,11 @@ impl<'a> Section<'a> {
         let mut all = Vec::new();
         for to in walls {
             let at = |share: f64| from + (to - from) * share;
-            let clear = |x: &Length| taken.iter().all(|own| (*own - *x).abs() > half);
+            let lugs = crate::drawings::LUGS.map(|share| unit.shape.length() * share);
+            let clear = |x: &Length| {
+                taken.iter().all(|own| (*own - *x).abs() > half)
+                    && lugs.iter().all(|own| (*own - *x).abs() > unit.shape.length() * 0.05)
+            };
             // Beside its middle, where hooks and plates come through.
             let x = [0.42, 0.3, 0.58, 0.7, 0.2, 0.8, 0.1, 0.9].map(at).into_iter().find(clear);
             all.push(x.unwrap_or_else(|| at(0.5)));

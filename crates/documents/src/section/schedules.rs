@@ -1,9 +1,9 @@
 //! Schedules of the sheet: nozzles, oil and water levels, parts.
 
 use super::place::{Section, zero};
-use super::vessel::manways;
+use super::vessel::{manways, oil_draw};
 use crate::instruments::{Hangs, Switch, places, switches, tags};
-use crate::render::geometry::Point;
+use crate::render::geometry::{Point, pt};
 use crate::render::text::Table;
 use stillrise_design::performance::State;
 use stillrise_design::performance::hydraulics::Profile;
@@ -77,7 +77,11 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     };
     let mut shell = vec![unit.body.inside(l)];
     shell.extend(unit.channels.as_ref().map(|channels| {
-        format!("{} channels of {} side by side", digits(channels.count.q.si(), 2), l(channels.width.q))
+        format!(
+            "{} channels of {} clear, the walls between them on top",
+            digits(channels.count.q.si(), 2),
+            l(channels.width.q)
+        )
     }));
     shell.extend(unit.particulars.wall.map(|wall| format!("walls {}", s.show(wall.q, (&IN, &MM)))));
     shell.extend(unit.particulars.material.clone());
@@ -91,10 +95,6 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         let up = if s.cover().is_some() || unit.arrangement.is_in_ground() { ", up to the ground" } else { "" };
         let data = format!("clear opening {opening}{up}");
         add("Manways with risers", data, at, true, access.count.q.si());
-    }
-    if unit.body.is_open() && !unit.arrangement.is_built_in() {
-        let at = s.at(unit.shape.length() * 0.93, rim).by(0.0, -0.5);
-        add("Cover", "over the whole rim; load class to be agreed".to_owned(), at, true, 1.0);
     }
     for part in s.drawn() {
         let data: String = part.data.iter().map(|datum| written(s, datum)).collect();
@@ -116,13 +116,31 @@ pub fn items(s: &Section) -> Vec<PartLine> {
         add(&format!("Level switch {}", switch.tag()), data, tip, true, count);
     }
     let pumps: Vec<Switch> = switches(s).into_iter().filter(|switch| switch.hangs == Hangs::Pumps).collect();
-    if let (Some(zone), Some(first)) = (unit.compartment(Place::PumpOut), pumps.first()) {
+    if let Some(zone) = unit.compartment(Place::PumpOut).filter(|_| !pumps.is_empty()) {
         let levels: Vec<String> = pumps.iter().map(|switch| l(switch.level)).collect();
-        let tip = s.at(zone.to - (zone.to - zone.from) * 0.12, first.level);
+        // On their stem, over the water.
+        let stem = zone.to - (zone.to - zone.from) * 0.12;
+        let tip = s.at(stem, unit.outlet.crest.q + (rim - unit.outlet.crest.q) * 0.5);
         let count = f64::from(u8::try_from(pumps.len()).unwrap_or(u8::MAX));
-        add(&format!("Level switches {}", tags(&pumps)), format!("trip at {}", levels.join(", ")), tip, false, count);
+        add(&format!("Level switches {}", tags(&pumps)), format!("trip at {}", levels.join(", ")), tip, true, count);
+    }
+    if unit.body.is_open() && !unit.arrangement.is_built_in() {
+        let tip = lid(s, &all);
+        let data = "over the whole rim; load class to be agreed".to_owned();
+        all.insert(1, PartLine { name: "Cover".to_owned(), data, count: 1.0, tip, in_row: true });
     }
     all
+}
+
+/// Where the number of the cover points to: into the widest gap between others, so that no leaders cross.
+fn lid(s: &Section, others: &[PartLine]) -> Point {
+    let rim = s.at(zero(), s.unit().shape.height()).by(0.0, -0.5);
+    let mut taken: Vec<f64> = others.iter().filter(|item| item.in_row).map(|item| item.tip.x).collect();
+    taken.extend([oil_draw(s).0.x, s.at(s.unit().shape.length(), zero()).x]);
+    taken.sort_by(f64::total_cmp);
+    let gaps = taken.windows(2).map(|pair| (pair[1] - pair[0], 0.5 * (pair[0] + pair[1])));
+    let x = gaps.max_by(|a, b| a.0.total_cmp(&b.0)).map_or(rim.x, |(_, x)| x);
+    pt(x, rim.y)
 }
 
 /// A word or a number of the list, as the drawing writes it.

@@ -13,6 +13,8 @@ use stillrise_units::{Length, Typed, math};
 /// Thickness of a flange on paper, mm, and how far it stands over the pipe.
 const FLANGE: (f64, f64) = (1.1, 1.6);
 
+/// Length of the drain's stub on paper with its flange, mm.
+const LONG: f64 = 4.5;
 /// How far the flange of the draw-off stands over its bore, and the least radius of that, on paper, mm.
 const RING: f64 = 0.9;
 const LEAST_BORE: f64 = 0.7;
@@ -61,11 +63,14 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
     if let Some(top) = drain(s) {
         scene.part("drain", "Sludge drain nozzle", |scene| {
-            scene.on(Layer::Piping).rect(&Rect::new(top.x - 1.2, top.y - 0.1, 2.4, 4.0), None, Fill::Paper);
+            // Not below what the unit stands on.
+            let room = crate::drawings::base(s).map_or(LONG, |base| s.at(zero(), zero() - base).y - top.y - 0.4);
+            let long = math::max(math::min(room - FLANGE.0, LONG - 0.6), 0.8);
+            scene.on(Layer::Piping).rect(&Rect::new(top.x - 1.2, top.y - 0.1, 2.4, long), None, Fill::Paper);
             for side in [-1.2, 1.2] {
-                scene.line(top.by(side, 0.0), top.by(side, 4.0), Pen::Outline);
+                scene.line(top.by(side, 0.0), top.by(side, long), Pen::Outline);
             }
-            let flange = Rect::new(top.x - 1.2 - FLANGE.1, top.y + 3.4, 2.4 + 2.0 * FLANGE.1, FLANGE.0);
+            let flange = Rect::new(top.x - 1.2 - FLANGE.1, top.y + long, 2.4 + 2.0 * FLANGE.1, FLANGE.0);
             scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
         });
     }

@@ -61,10 +61,16 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     let (top, low) = (s.at(zero(), s.top()).y, left.y + s.wall());
     scene.on(Layer::Centre).line(pt(axis, top - 4.0), pt(axis, low + 3.0), Pen::Centre);
     let line = low + 7.5;
-    let line = narrow(s, scene, station, line);
-    let mut rows: Vec<Spot> = vec![(zero(), floor)];
-    rows.extend(walls::between_channels(s).into_iter().flat_map(|(near, far)| [(near, floor), (far, floor)]));
-    rows.push((s.broad(), floor));
+    // Of one that its plates do not fill the width is that of the plates; its own stands in the plan.
+    let mut rows: Vec<Spot> = match (pack_width(s, station), &unit.pack) {
+        (Some(wide), Some(pack)) => {
+            let (middle, z) = (s.broad() * 0.5, pack.laid.bottom.q);
+            vec![(middle - wide * 0.5, z), (middle + wide * 0.5, z)]
+        }
+        _ => vec![(zero(), floor), (s.broad(), floor)],
+    };
+    let between = walls::between_channels(s).into_iter().flat_map(|(near, far)| [(near, floor), (far, floor)]);
+    rows.splice(1..1, between);
     rows.dedup();
     let lowest = s.view.dimensions(scene, Axis::Across, &rows, line, |l| s.write(l));
     let beside = left.x - s.wall();
@@ -79,23 +85,11 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     s.view.title(scene, pt(axis, lowest + 5.0));
 }
 
-/// Whether the plates are narrower than the unit, so that their width is told apart.
-pub fn is_narrower(s: &Section) -> bool {
-    pack_width(s, station(s)).is_some()
-}
-
 /// Width of plates that do not reach from wall to wall.
 fn pack_width(s: &Section, station: Length) -> Option<Length> {
     let pack = s.unit().pack.as_ref()?;
     let wide = narrower(s, station, pack.laid.bottom.q, pack.follows.top.q);
     ((s.broad() - wide).si() > 1e-6).then_some(wide)
-}
-
-/// Dimensions that width on a line; answers where the next one may stand.
-fn narrow(s: &Section, scene: &mut Scene, station: Length, line: f64) -> f64 {
-    let (Some(wide), Some(pack)) = (pack_width(s, station), &s.unit().pack) else { return line };
-    let (middle, low) = (s.broad() * 0.5, pack.laid.bottom.q);
-    s.view.across(scene, (middle - wide * 0.5, low), (middle + wide * 0.5, low), line, &s.write(wide))
 }
 
 /// The inside at a station between two levels, clockwise on paper from the upper right.

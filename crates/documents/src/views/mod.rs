@@ -8,7 +8,7 @@ mod end;
 mod plan;
 mod walls;
 
-pub(crate) use cross::{cleared, draw as cross, is_narrower, seen as cross_seen, station};
+pub(crate) use cross::{cleared, draw as cross, seen as cross_seen, station};
 pub(crate) use end::{draw as end, name as end_name};
 pub(crate) use plan::overall as plan;
 
