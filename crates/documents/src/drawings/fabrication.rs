@@ -56,9 +56,9 @@ fn shop(s: &Section) -> Table {
         let over = |wall: Length| shape.length() + wall * 2.0;
         let left = known.shipping.as_ref().zip(wall).map(|(all, wall)| all[0].q - over(wall));
         if let Some(left) = left.filter(|left| *left >= zero()) {
-            row("Of its length for both end nozzles", l(left));
+            row("Its length less the outside length, for end nozzles", l(left));
         } else {
-            row("End nozzles within the shipping box", MAKER.to_owned());
+            row("Whether end nozzles are within the shipping box", MAKER.to_owned());
         }
     }
     row("Walls", maker(wall.map(fine)));

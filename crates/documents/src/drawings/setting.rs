@@ -89,9 +89,10 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
     );
     Scale::all(s.system).into_iter().find_map(|scale| {
         let between = beside(s, &scale);
-        let (broad, tall) = (scale.mm(wide) + 4.0 * WALL, scale.mm(high));
+        let hole = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+        let (broad, tall) = (scale.mm(wide) + 4.0 * WALL + hole, scale.mm(high));
         // The title block stands under the footprint, which ends above it; the section reaches down beside it.
-        let fits = scale.mm(long + wide) + between <= free.0
+        let fits = scale.mm(long + wide) + between + hole <= free.0
             && tall <= free.1
             && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
             && (area.x0 + SECTION.0 + between + broad <= trial.corner.x1
@@ -100,12 +101,12 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
             return None;
         }
         let thick = math::max(scale.mm(wall), WALL);
-        let spare = math::max(free.0 - scale.mm(long + wide) - between, 0.0) / 3.0;
+        let spare = math::max(free.0 - scale.mm(long + wide) - between - hole, 0.0) / 3.0;
         let down =
             math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
         let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
         let beside = scale.mm(legs);
-        let x = room.x0 + SECTION.0 + thick + beside + math::min(spare, 20.0);
+        let x = room.x0 + SECTION.0 + thick + beside + hole + math::min(spare, 20.0);
         let plan_x = x - beside + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
         let drop = if order == Order::Beside { 16.0 } else { 4.0 };
         let plan_y = area.y0 + PLAN.1 + scale.mm(wide) - beside + 2.0 * thick + drop;
@@ -144,7 +145,7 @@ fn beside(s: &Section, scale: &Scale) -> f64 {
     let support = support::base(s).map_or(0.0, |_| text_width(SUPPORT, TEXT) - 8.0);
     let widest = math::max(widest, support);
     let ground = if s.cover().is_some() { reach(s, scale) } else { 0.0 };
-    ground + SECTION.2 + widest + 12.0
+    ground + SECTION.2 + widest + 12.0 + pit_rim(s).map_or(0.0, |_| 2.0 * PIT)
 }
 
 /// The unit cut square to the flow, in or over the ground.
@@ -183,6 +184,7 @@ fn across(s: &Section, scene: &mut Scene) {
     views::cross_seen(s, scene, station);
     if !buried {
         support::across(s, scene);
+        pit(s, scene, (left, right));
         // Of one for the ground whose depth follows from nothing, no ground is drawn.
         if support::base(s).is_none() && !s.unit().arrangement.is_in_ground() {
             ground_line(scene, (left - reach, right + reach), bottom, &[]);
@@ -196,16 +198,18 @@ fn across(s: &Section, scene: &mut Scene) {
     } else if let Some(base) = support::base(s) {
         heights.insert(0, (zero(), zero() - base));
     }
-    let line = left - if buried { reach + 12.0 } else { 12.0 + support::beside(s) };
+    let out = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+    let line = left - if buried { reach + 12.0 } else { 12.0 + out + support::beside(s) };
     s.view.dimensions(
         scene,
         Axis::Up,
         &heights,
-        math::max(line, s.view.origin.x - support::beside(s) - SECTION.0 + 4.0),
+        math::max(line, s.view.origin.x - support::beside(s) - out - SECTION.0 + 4.0),
         |l| s.write(l),
     );
     s.view.across(scene, (zero(), zero()), (wide, zero()), low + 8.0, &s.write(wide));
-    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 + support::beside(s) });
+    let pit = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 + pit + support::beside(s) });
     let mut tell = |tip: Point, text: &str, places: &[(f64, f64)]| {
         let leader =
             |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
@@ -222,6 +226,30 @@ fn across(s: &Section, scene: &mut Scene) {
         );
     }
     s.view.title(scene, pt(axis, low + 24.0));
+}
+
+/// How far the walls of a pit stand from what stands out beside the unit, mm; nominal.
+const PIT: f64 = 6.0;
+
+/// The ground at the pit that the unit stands in, over its floor, where both are known and drawn.
+fn pit_rim(s: &Section) -> Option<Length> {
+    let floor = s.performance?.site.floor.as_ref().filter(|_| s.is_sunk() && s.cover().is_none())?.q;
+    let over = s.settled.job.enquiry.site.ground.q()? - floor;
+    (over > zero() - support::depth(s) && over <= s.top()).then_some(over)
+}
+
+/// The pit of one that stands in one, which others build.
+fn pit(s: &Section, scene: &mut Scene, (left, right): (f64, f64)) {
+    let (Some(rim), Some(base)) = (pit_rim(s), support::base(s)) else { return };
+    let (top, low) = (s.at(zero(), rim).y, s.at(zero(), zero() - base).y);
+    let out = support::beside(s) + PIT;
+    let (near, far) = (left - out, right + out);
+    scene.part("ground", "Ground", |scene| {
+        scene.on(Layer::Ground);
+        scene.polyline(&[pt(near, top), pt(near, low), pt(far, low), pt(far, top)], Pen::Outline);
+    });
+    ground_line(scene, (near - PIT, near), top, &[]);
+    ground_line(scene, (far, far + PIT), top, &[]);
 }
 
 /// The groundwater over the floor, where both are known and it lies within what is drawn.

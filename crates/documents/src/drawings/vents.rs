@@ -1,8 +1,8 @@
 //! Vents of the spaces of vapour: drawn at places that are nominal, each with its mark.
 
-use crate::render::geometry::{Rect, pt};
+use crate::render::geometry::{Point, Rect, pt};
 use crate::render::item::Fill;
-use crate::render::lettering::{CAPTION, Text};
+use crate::render::lettering::{Anchor, CAPTION, Text};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::section::place::Section;
@@ -20,7 +20,13 @@ pub fn along(s: &Section, scene: &mut Scene) {
             scene.on(Layer::Piping).rect(&pipe, Some(Pen::Medium), Fill::Paper);
             let flange = Rect { x0: pipe.x0 - 0.9, x1: pipe.x1 + 0.9, y1: pipe.y0 + 0.9, ..pipe };
             scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
-            scene.on(Layer::Note).text(Text::new(pt(pipe.x0 - 3.2, pipe.y0 + 1.2), "V").sized(CAPTION));
+            let word = Text::new(pipe.centre(), "V").sized(CAPTION);
+            let (low, high) = (pipe.y1 - 1.0, pipe.y0 + 1.2);
+            let beside = [(pipe.x0 - 3.2, high), (pipe.x1 + 1.6, high), (pipe.x0 - 3.2, low), (pipe.x1 + 1.6, low)];
+            let over = [(pipe.x0 + 0.2, pipe.y0 - 0.9)];
+            let places: Vec<(Point, Anchor)> =
+                beside.into_iter().chain(over).map(|(x, y)| (pt(x, y), word.anchor)).collect();
+            scene.on(Layer::Note).label(&word, &places);
         });
     }
 }

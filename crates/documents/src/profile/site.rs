@@ -127,10 +127,12 @@ fn support(plan: &Plan, scene: &mut Scene, ground: &Height) {
         }
     } else if ground.y < low && matches!(stands, Stands::InPit | Stands::Buried) {
         let (x0, x1) = beside(plan, 3.5);
-        let deep = low + if s.hopper().is_some() { 5.0 } else { 0.6 };
+        let foot = crate::drawings::base(s).map(|base| s.at(zero(), zero() - base).y);
+        let deep = foot.unwrap_or(low + if s.hopper().is_some() { 5.0 } else { 0.6 });
         scene
             .on(Layer::Vessel)
             .polyline(&[pt(x0, ground.y), pt(x0, deep), pt(x1, deep), pt(x1, ground.y)], Pen::Outline);
+        legs(s, scene, deep);
     }
 }
 

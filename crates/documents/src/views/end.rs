@@ -55,7 +55,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
         scene.circle(centre, radius, Some(Pen::Outline), Fill::Paper);
         scene.on(Layer::Centre).line(centre.by(-radius - 3.0, 0.0), centre.by(radius + 3.0, 0.0), Pen::Centre);
     });
-    let low = s.at(zero(), zero() - crate::drawings::depth(s)).y;
+    let low = s.at(zero(), zero() - crate::drawings::depth(s)).y + if s.wall_is_true() { s.wall() } else { 0.0 };
     scene.on(Layer::Centre).line(pt(centre.x, s.at(zero(), s.top()).y - 4.0), pt(centre.x, low + 2.0), Pen::Centre);
     let at = centre.by(0.7 * radius, -0.7 * radius);
     let places = [(14.0, -3.0), (12.0, -6.0), (9.0, -14.0), (14.0, 0.0), (-12.0, -9.0), (12.0, 8.0)];
