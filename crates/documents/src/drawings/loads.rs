@@ -82,7 +82,7 @@ fn notes(s: &Section) -> Vec<String> {
         all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
         if s.unit().hopper.is_some() && s.is_sunk() {
             all.push("The hopper has no drain at its bottom, where nothing would run out: it is emptied by its suction pipe from above.".to_owned());
-            all.push("The pit is for others to design and build; how far it reaches beside the unit is drawn without a measure. Rain and leaks that gather in it must be pumped out.".to_owned());
+            all.push("The pit is designed by others, drained or pumped; its width is not to scale.".to_owned());
         }
         if support::base(s).is_some() {
             all.push(

@@ -5,7 +5,8 @@ use crate::render::item::Fill;
 use crate::render::lettering::{Anchor, CAPTION, Text};
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use crate::section::place::Section;
+use crate::section::manways;
+use crate::section::place::{Section, zero};
 
 /// Width and height on paper, mm; nominal.
 const SIZE: (f64, f64) = (1.8, 4.5);
@@ -22,13 +23,23 @@ pub fn along(s: &Section, scene: &mut Scene) {
             scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
             let word = Text::new(pipe.centre(), "V").sized(CAPTION);
             let (low, high) = (pipe.y1 - 1.0, pipe.y0 + 1.2);
-            let beside = [(pipe.x0 - 3.2, high), (pipe.x1 + 1.6, high), (pipe.x0 - 3.2, low), (pipe.x1 + 1.6, low)];
+            // Away from a manway that stands near.
+            let (left, right) = (pipe.x0 - 3.2, pipe.x1 + 1.6);
+            let (first, second) = if crowded(s, pipe.x0) { (right, left) } else { (left, right) };
+            let beside = [(first, high), (second, high), (first, low), (second, low)];
             let over = [(pipe.x0 + 0.2, pipe.y0 - 0.9)];
             let places: Vec<(Point, Anchor)> =
                 beside.into_iter().chain(over).map(|(x, y)| (pt(x, y), word.anchor)).collect();
             scene.on(Layer::Note).label(&word, &places);
         });
     }
+}
+
+/// Whether a riser of a manway stands close at the left of a place on paper.
+fn crowded(s: &Section, x: f64) -> bool {
+    let half = s.unit().access.as_ref().map_or(0.0, |access| 0.5 * s.view.scale.mm(access.opening.q));
+    let edges = manways(s).into_iter().map(|at| s.at(at, zero()).x + half);
+    edges.into_iter().any(|edge| edge < x && x - edge < 6.0)
 }
 
 /// In a view from above.

@@ -78,8 +78,8 @@ fn lettered(s: &Section, size: SheetSize, carried: Vec<Titled>, texts: Vec<Strin
 
 /// Three columns; those over the title block end above it.
 fn columns(sheet: &Sheet) -> Vec<Column> {
-    // Clear of the mark in the middle of the edge, which reaches into the drawing.
-    let whole = Rect { x0: sheet.drawing.x0 + 3.5, ..sheet.drawing };
+    // Clear of the marks in the middle of the edges, which reach into the drawing.
+    let whole = Rect { x0: sheet.drawing.x0 + 3.5, y0: sheet.drawing.y0 + 2.5, ..sheet.drawing };
     let count = 3_u8;
     let wide = (whole.width() - BETWEEN * f64::from(count - 1)) / f64::from(count);
     (0..count)

@@ -88,7 +88,7 @@ pub fn items(s: &Section) -> Vec<PartLine> {
     shell.extend(unit.particulars.empty_weight.as_ref().map(|w| format!("{} empty", s.show(w.q, (&LB, &KG)))));
     let rim = unit.shape.height();
     let name = if unit.arrangement.is_built_in() { "Walls and floor" } else { "Shell" };
-    add(name, shell.join("; "), s.at(zero(), rim * 0.96).by(-0.5 * s.wall(), 0.0), true, 1.0);
+    add(name, shell.join("; "), s.at(s.end_at(rim * 0.96, false), rim * 0.96).by(-0.5 * s.wall(), 0.0), true, 1.0);
     if let Some(access) = &unit.access {
         let opening = l(access.opening.q);
         let at = s.at(manways(s).first().copied().unwrap_or_else(zero), s.top()).by(0.0, 1.5);
