@@ -231,7 +231,7 @@ fn a_draw_off_stands_on_its_invert() -> Outcome {
 /// A profile to scale says so in its title block, with its bar.
 #[test]
 fn the_profile_states_its_scale() -> Outcome {
-    for name in ["vehicle-yard", "refinery-basin", "transformer-yard"] {
+    for name in ["vehicle-yard", "refinery-basin", "transformer-yard", "tram-depot"] {
         let (_, all) = drawn(name)?;
         let drawing = of(&all, "installation-profile")?;
         let scale = drawing.scale.ok_or("no scale")?;

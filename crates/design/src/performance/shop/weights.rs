@@ -177,10 +177,7 @@ fn centre<T: Trail>(t: &mut T, unit: &Unit) -> Result<Val<Length>, Stop> {
     let inner = unit.stages.all().into_iter().filter_map(|stage| stage.inner_wall(unit)).collect::<Vec<_>>();
     let mut parts = vec![(vessel.q.si(), middle.q.si())];
     parts.extend(inner.into_iter().map(|at| (wall.q.si(), at.si())));
-    let beyond = match &unit.hopper {
-        Some(hopper) => Some((of_hopper(t, unit, hopper), hopper.length)),
-        None => None,
-    };
+    let beyond = unit.hopper.as_ref().map(|hopper| (of_hopper(t, unit, hopper), hopper.length));
     parts.extend(beyond.map(|(steel, length)| (steel.q.si(), 0.5 * length.q.si())));
     let mut from = vec![vessel.at, wall.at, middle.at];
     from.extend(beyond.iter().flat_map(|(steel, length)| [steel.at, length.at]));
