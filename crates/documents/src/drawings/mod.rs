@@ -27,7 +27,7 @@ pub(crate) mod tables;
 mod vents;
 mod words;
 
-pub(crate) use lugs::AT as LUGS;
+pub(crate) use lugs::stations as lugs_at;
 pub(crate) use support::{base, depth, legs};
 
 use crate::Edition;

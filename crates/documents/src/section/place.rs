@@ -279,7 +279,7 @@ impl<'a> Section<'a> {
         let mut all = Vec::new();
         for to in walls {
             let at = |share: f64| from + (to - from) * share;
-            let lugs = crate::drawings::LUGS.map(|share| unit.shape.length() * share);
+            let lugs = crate::drawings::lugs_at(self);
             let clear = |x: &Length| {
                 taken.iter().all(|own| (*own - *x).abs() > half)
                     && lugs.iter().all(|own| (*own - *x).abs() > unit.shape.length() * 0.05)
