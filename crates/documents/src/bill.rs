@@ -70,11 +70,12 @@ pub(crate) fn bill(s: &Section) -> Bill {
         price: None,
         by,
     };
-    let table = schedules::parts(s);
-    let parts = (0..table.rows.len()).map(|row| {
+    let items = schedules::items(s);
+    let parts = items.iter().enumerate().map(|(row, item)| {
         // Where the vessel is built in its place, its walls are the first part.
         let by = if built_in && row == 0 { By::Others } else { By::Maker };
-        part(table.cell(row, 0), table.cell(row, 1), table.cell(row, 2), by)
+        let line = part((row + 1).to_string(), item.name.clone(), item.data.clone(), by);
+        Line { in_a_unit: Some(item.count), in_all: Some(item.count * units), ..line }
     });
     // Manways are numbered among the parts.
     let nozzles = all_nozzles(s).into_iter().filter(|nozzle| nozzle.mark != "M").map(|nozzle| {
@@ -86,9 +87,11 @@ pub(crate) fn bill(s: &Section) -> Bill {
         let line = part(nozzle.mark.to_owned(), format!("Nozzle: {}", nozzle.service.to_lowercase()), data, By::Maker);
         Line { in_a_unit: count, in_all: count.map(|n| n * units), ..line }
     });
-    let numbered = |name: &str| (0..table.rows.len()).any(|row| table.cell(row, 1) == name);
+    let numbered = |name: &str| items.iter().any(|item| item.name.starts_with(name));
     let rows = scope::rows(s.settled).into_iter();
-    let others = rows.filter(|row| row.by != By::Nobody && !row.part.is_some_and(numbered));
+    let vents = s.vents().is_empty();
+    let listed = |name: &str| if name == "Vent" { !vents } else { numbered(name) };
+    let others = rows.filter(|row| row.by != By::Nobody && !row.part.is_some_and(listed));
     let beside = others.map(|row| Line {
         mark: String::new(),
         item: row.item,

@@ -14,6 +14,7 @@ pub mod drawings;
 pub mod edition;
 mod exchange;
 pub mod glance;
+pub(crate) mod instruments;
 pub mod issue;
 pub mod logo;
 pub mod model;

@@ -1,7 +1,9 @@
 //! Who brings what, as proposed: the rows of the drawing's schedule, of the scope split and of the report's stages, so that no two
 //! of them can differ.
 
+use crate::instruments::{self, Hangs, Switch, tags};
 use crate::reply;
+use crate::section::place::Section;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::train::{Stage, StageKind, Train};
 use stillrise_search::Settled;
@@ -134,6 +136,11 @@ impl Split<'_> {
     fn show<Q: Typed>(&self, q: Q, pair: (&'static Unit, &'static Unit)) -> String {
         print::in_prose(q.si(), self.settled.job.enquiry.system().pick(pair))
     }
+    fn switches(&self, hangs: Hangs) -> Vec<Switch> {
+        let section = Section::new(self.settled, crate::Edition::Client);
+        let all = section.map_or_else(Vec::new, |s| instruments::switches(&s));
+        all.into_iter().filter(|switch| switch.hangs == hangs).collect()
+    }
     fn is_built_in(&self) -> bool {
         self.train.unit.arrangement.is_built_in()
     }
@@ -163,13 +170,18 @@ impl Split<'_> {
             true if self.is_built_in() => {
                 row(g, "Cover over the basin", By::Open, "none is counted; the permit or the vapour may ask for one")
             }
-            true => row(g, "Cover", By::Maker, "load class to be agreed where it is walked on or driven over"),
+            true => row(g, "Cover", By::Maker, "load class to be agreed where it is walked on or driven over")
+                .numbered("Cover"),
             false => row(g, "Manways", By::Maker, "covers for the load that crosses them, to be agreed")
                 .numbered("Manways with risers"),
         });
         if self.settled.job.design.performance.as_ref().is_some_and(|p| !p.levels.is_empty()) {
-            let float = row(g, "Level float with its switch", By::Maker, "set to the level of the data sheet");
-            rows.push(float.numbered("Level float"));
+            let switches = self.switches(Hangs::Oil);
+            let word = if switches.len() > 1 { "Level switches" } else { "Level switch" };
+            let each = if unit.channels.is_some() { ", in each channel" } else { "" };
+            let item = format!("{word} {}{each}", tags(&switches));
+            let note = "each with its float, set to the level of the drawing";
+            rows.push(row(g, &item, By::Maker, note).numbered("Level switch "));
             rows.push(row(
                 g,
                 "Alarm panel, wiring, power",
@@ -186,17 +198,20 @@ impl Split<'_> {
             );
             rows.push(row(g, "Effluent pumps in the unit", By::Maker, says).numbered("Effluent pumps"));
             let length = |q| self.show(q, (&IN, &MM));
-            rows.push(row(
-                g,
-                "Level switches of the effluent pumps",
-                By::Maker,
-                format!(
-                    "stop at {}, start at {}, second pump and alarm at {} over the floor",
-                    length(pumps.stop.q),
-                    length(pumps.start.q),
-                    length(pumps.alarm.q)
-                ),
-            ));
+            rows.push(
+                row(
+                    g,
+                    &format!("Level switches {} of the effluent pumps", tags(&self.switches(Hangs::Pumps))),
+                    By::Maker,
+                    format!(
+                        "stop at {}, start at {}, second pump and alarm at {} over the floor",
+                        length(pumps.stop.q),
+                        length(pumps.start.q),
+                        length(pumps.alarm.q)
+                    ),
+                )
+                .numbered("Level switches "),
+            );
             rows.push(row(g, "Delivery pipe in the unit, check and stop valves", By::Maker, ""));
         }
         rows
@@ -214,14 +229,14 @@ impl Split<'_> {
             let size = shop
                 .and_then(|shop| shop.vent.as_ref())
                 .map_or_else(String::new, |vent| format!("no smaller than {}", self.show(vent.least.q, (&IN, &MM))));
-            rows.push(row(g, "Vents, one for each space of vapour that walls part", By::Maker, size));
+            rows.push(row(g, "Vents, one for each space of vapour that walls part", By::Maker, size).numbered("Vent"));
             let lugs = shop
                 .and_then(|shop| shop.lifting.as_ref())
                 .map_or_else(String::new, |lifting| format!("{} points", print::digits(lifting.points.q.si(), 2)));
             rows.push(row(g, "Lifting lugs", By::Maker, lugs));
         }
         let hopper =
-            if unit.hopper.is_some() { "the hopper has its own nozzle" } else { "by a suction pipe or from above" };
+            if unit.hopper.is_some() { "the hopper has its own, N4" } else { "by a suction pipe or from above" };
         rows.push(row(g, "Drains and suction pipes of the rooms", By::Maker, hopper));
         if !self.train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint) {
             rows.push(row(g, "Sample tap in the outlet pipe", By::Open, "none stands in the train"));
@@ -282,6 +297,8 @@ impl Split<'_> {
         let bearing = weights
             .and_then(|w| w.bearing)
             .map_or_else(String::new, |p| format!("; {} under the whole floor", self.show(p.q, (&PSF, &KPA))));
+        let leg = weights.and_then(|w| w.leg).filter(|_| performance.is_some_and(|p| has_supports(p, self.train)));
+        let bearing = leg.map_or(bearing, |leg| format!("; {} on each of four legs that share it evenly", mass(leg.q)));
         if self.is_built_in() {
             rows.push(row(
                 g,
@@ -294,12 +311,7 @@ impl Split<'_> {
             if drain {
                 let room =
                     performance.map_or_else(String::new, |p| self.show(p.site.installation.drain_room.q, (&IN, &MM)));
-                rows.push(row(
-                    g,
-                    "Supports down to the slab",
-                    By::Maker,
-                    format!("{room} free under the hopper for its drain"),
-                ));
+                rows.push(row(g, "Supports down to the slab", By::Maker, format!("{room} free under the hopper")));
             }
             rows.push(row(g, "Slab or bed, anchors", By::Others, format!("{loads}{bearing}")));
             let lifted = weights

@@ -183,6 +183,12 @@ impl Stage for DiffusionBaffle {
         let mut data = vec![Datum::Words("perforated, "), Datum::Share(self.open.q)];
         if self.under.q.si() > 0.0 {
             data.extend([Datum::Words(" open, "), Datum::Length(self.under.q), Datum::Words(" left under it")]);
+        } else if unit.floor_at(at).si() < 0.0 {
+            data.extend([
+                Datum::Words(" open, down to the hopper's wall "),
+                Datum::Length(unit.floor_at(at) * -1.0),
+                Datum::Words(" under the floor; at its foot a notch for solids, by maker"),
+            ]);
         } else {
             data.push(Datum::Words(" open, closed to the floor below it"));
         }

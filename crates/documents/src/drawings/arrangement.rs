@@ -3,10 +3,10 @@
 
 use super::layout::{self, Around, Rooms};
 use super::tables::{self, Titled};
-use super::{Made, block, levels, lugs, support};
+use super::{Made, block, levels, lugs, support, vents};
 use crate::Edition;
 use crate::render::geometry::{Rect, pt};
-use crate::render::lettering::{HEADING, text_width};
+use crate::render::lettering::{CAPTION, HEADING, text_width};
 use crate::render::mark::{Axis, Balloon};
 use crate::render::pen::Layer;
 use crate::render::scale::{Spot, View};
@@ -15,7 +15,7 @@ use crate::render::schedule::{Column, Schedule};
 use crate::render::sheet::{Sheet, SheetSize};
 use crate::render::title_block::TitleBlock;
 use crate::section::place::{STUB, Section, zero};
-use crate::section::vessel::{drain, oil_draw, outlet};
+use crate::section::vessel::{drain, oil_draw, outlet, suction};
 use crate::section::{title, view};
 use crate::views;
 use stillrise_search::Settled;
@@ -27,9 +27,6 @@ const HEAD: f64 = 7.5;
 pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Made, Vec<Titled>)> {
     let mut s = Section::new(settled, edition)?;
     let schedules = vec![("Nozzles".to_owned(), tables::nozzles(&s)), ("Levels".to_owned(), levels::table(&s))];
-    let mut sizes: Vec<(f64, f64)> = schedules.iter().map(extent).collect();
-    let widest = sizes.iter().map(|(wide, _)| *wide).fold(0.0, f64::max);
-    sizes.iter_mut().for_each(|(wide, _)| *wide = widest);
     let rooms = Rooms {
         plan: Around(25.0, 9.0, STUB + 8.0, 21.0),
         section: Around(30.0, 16.0, levels::ROOM, 29.0),
@@ -37,7 +34,17 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
         cross: Around(25.0, 8.0, 16.0, 28.0),
     };
     let trial = Sheet::open(size, &TitleBlock::default(), "");
-    let at = layout::find(&s, &trial, &rooms, &sizes)?;
+    // In small lettering where that leaves room for both beside the views.
+    let found = |letters: f64| {
+        let mut sizes: Vec<(f64, f64)> = schedules.iter().map(|titled| extent(titled, letters)).collect();
+        let widest = sizes.iter().map(|(wide, _)| *wide).fold(0.0, f64::max);
+        sizes.iter_mut().for_each(|(wide, _)| *wide = widest);
+        Some((layout::find(&s, &trial, &rooms, &sizes)?, sizes, letters))
+    };
+    let large = found(TEXT)?;
+    let whole = |at: &layout::Placed| at.tables.iter().all(Option::is_some);
+    let small = if whole(&large.0) { None } else { found(CAPTION).filter(|small| whole(&small.0)) };
+    let (at, sizes, letters) = small.unwrap_or(large);
     let mut sheet = Sheet::open(size, &block(&s, "General arrangement", Some(at.scale)), &title::description(&s));
     let scene = &mut sheet.scene;
     let mut carried = Vec::new();
@@ -46,6 +53,7 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
             Some(spot) => {
                 let mut column = Column::new(Rect::new(spot.x, spot.y, *wide, *high + 2.0));
                 column.heading(scene, &titled.0);
+                column.size = letters;
                 column.table(scene, &titled.1);
             }
             None => carried.push(titled),
@@ -56,10 +64,12 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
     s.view = seen("Long section", at.section);
     long(&s, scene);
     s.view = seen("Plan", at.plan);
+    support::above(&s, scene);
     views::plan(&s, scene, station);
+    vents::above(&s, scene);
     lugs::above(&s, scene);
     s.view = seen(views::end_name(&s), at.end);
-    support::draw(&s, scene, (zero(), s.unit().shape.width()));
+    support::across(&s, scene);
     views::end(&s, scene);
     lugs::across(&s, scene);
     s.view = seen("Section A-A", at.cross);
@@ -70,8 +80,8 @@ pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<(Ma
 }
 
 /// The room of a schedule under its heading, mm.
-fn extent((heading, table): &Titled) -> (f64, f64) {
-    let (wide, high) = Schedule::new(table, 400.0, TEXT).extent();
+fn extent((heading, table): &Titled, letters: f64) -> (f64, f64) {
+    let (wide, high) = Schedule::new(table, 400.0, letters).extent();
     (wide.max(text_width(heading, HEADING)), high + HEAD)
 }
 
@@ -79,9 +89,10 @@ fn extent((heading, table): &Titled) -> (f64, f64) {
 fn long(s: &Section, scene: &mut Scene) {
     let unit = s.unit();
     let shape = &unit.shape;
-    support::draw(s, scene, (zero(), shape.length()));
+    support::along(s, scene);
     view(s, scene);
     lugs::along(s, scene);
+    vents::along(s, scene);
     let low = s.at(zero(), zero() - support::depth(s)).y + s.wall();
     let lowest = s.view.across(
         scene,
@@ -127,8 +138,12 @@ fn nozzles(s: &Section, scene: &mut Scene) {
     let tip = draw.0.by(0.4, -draw.1);
     let up = |more: f64| rim - 9.0 - more - tip.y;
     balloon(tip, "N3", &[(0.0, up(0.0)), (-7.0, up(0.0)), (7.0, up(0.0)), (0.0, up(6.0))]);
+    if let Some(at) = suction(s) {
+        let tip = at.by(0.0, -3.0);
+        balloon(tip, "N4", &[(0.0, -9.0), (-6.0, -9.0), (6.0, -9.0), (0.0, -15.0), (-8.0, -15.0), (8.0, -15.0)]);
+    }
     if let Some(at) = drain(s) {
-        let at = at.by(1.2, 2.5);
+        let at = at.by(1.2, 0.6);
         balloon(at, "N4", &[(9.0, -1.5), (-11.4, -1.5), (9.0, 0.0), (14.0, -1.5), (14.0, 2.0)]);
     }
 }

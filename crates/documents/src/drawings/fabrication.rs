@@ -2,6 +2,7 @@
 //! nozzles with all that a flange is ordered by. "By maker" stands wherever nobody said it.
 
 use super::tables::{MAKER, Titled, all_nozzles};
+use crate::instruments;
 use crate::render::text::{Table, plain};
 use crate::section::place::{Section, zero};
 use stillrise_design::stages::stage::Line;
@@ -32,18 +33,33 @@ fn shop(s: &Section) -> Table {
     let mut row = |what: &str, value: String| {
         table.row([what.to_owned(), value]);
     };
-    row("Inside, length x width x height", sizes([shape.length(), shape.width(), shape.height()].map(l)));
+    row("Inside, length x width x height", sizes([shape.length(), s.broad(), shape.height()].map(l)));
+    if let Some(channels) = &unit.channels {
+        let (count, clear) = (print::digits(channels.count.q.si(), 2), l(channels.width.q));
+        row("Channels, clear width of each", format!("{count} of {clear}"));
+        row(
+            "Walls between channels, in the width above",
+            if s.between().si() > 0.0 { l(s.between()) } else { MAKER.to_owned() },
+        );
+    }
     let wall = known.wall.map(|wall| wall.q);
     let outside = wall.map(|wall| {
         // Added up as the footprint measures it, so that both round alike.
         let over = |q: Length| (q + wall) - (zero() - wall);
         let high = if unit.body.is_open() { shape.height() + wall } else { over(shape.height()) };
-        sizes([over(shape.length()), over(shape.width()), high].map(l))
+        sizes([over(shape.length()), over(s.broad()), high].map(l))
     });
     row("Outside, without nozzles, hopper and cover", maker(outside));
     if !unit.arrangement.is_built_in() {
         let shipped = known.shipping.as_ref().map(|all| sizes([all[0].q, all[1].q, all[2].q].map(l)));
-        row("Over all, as it is shipped", maker(shipped));
+        row("Shipping box, as stated", maker(shipped));
+        let over = |wall: Length| shape.length() + wall * 2.0;
+        let left = known.shipping.as_ref().zip(wall).map(|(all, wall)| all[0].q - over(wall));
+        if let Some(left) = left.filter(|left| *left >= zero()) {
+            row("Its length less the outside length, for end nozzles", l(left));
+        } else {
+            row("Whether end nozzles are within the shipping box", MAKER.to_owned());
+        }
     }
     row("Walls", maker(wall.map(fine)));
     if let Some(steel) = known.steel {
@@ -65,7 +81,7 @@ fn shop(s: &Section) -> Table {
             } else {
                 format!("{} over the floor", l(*low))
             };
-            row(&format!("{}, bottom", drawn.name), bottom);
+            row(&format!("{}, foot", drawn.name), bottom);
             let top =
                 if *high < shape.height() { l(*high) } else { format!("{MAKER}, drawn up to the top, {}", l(*high)) };
             row(&format!("{}, top", drawn.name), top);
@@ -86,10 +102,13 @@ fn shop(s: &Section) -> Table {
         row("Mesh, thickness along the flow", fine(mesh.laid.thickness.q));
     }
     row("Lower edge ahead of the outlet, over the floor", l(unit.underflow.edge().q));
-    if let Some(alarm) = s.alarm() {
+    let floats = instruments::of_oil(s);
+    if !floats.is_empty() {
         let (from, to) = s.oil_end();
-        row("Float, from the inlet end", format!("between {} and {}; {MAKER}", l(from), l(to)));
-        row("Float, trips over the floor at", l(alarm.interface.q));
+        row("Level switches of the oil, from the inlet end", format!("between {} and {}; {MAKER}", l(from), l(to)));
+    }
+    for switch in floats {
+        row(&format!("{}, trips over the floor at", switch.tag()), l(switch.level));
     }
     if !unit.arrangement.is_built_in() {
         let lifting = s.performance.and_then(|p| p.shop.as_ref()?.lifting.as_ref());
@@ -132,7 +151,11 @@ fn nozzles(s: &Section) -> Table {
         let (centre, across) = match nozzle.mark {
             "N1" => (middle(unit.inlet.invert.q, unit.inlet.bore.q), "centre line"),
             "N2" => (middle(unit.outlet.invert.q, unit.outlet.bore.q), "centre line"),
-            "N3" => (MAKER.to_owned(), "side wall"),
+            "N3" => {
+                let bore = s.draw_bore();
+                (bore.map_or_else(|| MAKER.to_owned(), |bore| middle(unit.retention.oil_draw.q, bore)), "side wall")
+            }
+            "N4" if s.is_sunk() => ("top".to_owned(), "centre line"),
             "N4" => ("bottom".to_owned(), "centre line"),
             _ => ("top".to_owned(), MAKER),
         };

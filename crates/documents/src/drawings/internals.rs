@@ -13,7 +13,7 @@ use stillrise_search::Settled;
 use stillrise_units::math;
 
 /// Room around the view, mm: left, above, right, below.
-const AROUND: (f64, f64, f64, f64) = (26.0, 28.0, STUB + 24.0, 36.0);
+const AROUND: (f64, f64, f64, f64) = (26.0, 28.0, STUB + 24.0, 44.0);
 /// Width of the column of details, mm.
 const DETAILS: f64 = 116.0;
 /// A scale this much smaller is taken so that details stand beside the view.

@@ -70,7 +70,7 @@ const BETWEEN: f64 = 3.0;
 /// How far the marks in the middle of the sheet's edges reach into it, mm.
 const MARK: f64 = 5.0;
 /// A scale this much smaller is taken so that schedules stand beside the views.
-const WORTH: f64 = 1.3;
+const WORTH: f64 = 1.34;
 
 /// Finds it; `None` where no scale brings the views onto the sheet.
 pub fn find(s: &Section, sheet: &Sheet, rooms: &Rooms, tables: &[(f64, f64)]) -> Option<Placed> {
@@ -102,12 +102,15 @@ fn placed(
     let wall = unit.particulars.wall.map_or(zero(), |wall| wall.q);
     let thick = math::max(scale.mm(wall), WALL);
     let mm = |q: Length| scale.mm(q) + 2.0 * thick;
-    let (long, broad) = (mm(shape.length()), mm(shape.width()));
+    // Legs stand out beside the walls from above and from the end.
+    let legs = super::support::legs(s).map_or(0.0, |legs| scale.mm(legs.size) * 1.5);
+    let (long, inner) = (mm(shape.length()), mm(s.broad()));
+    let broad = inner + 2.0 * legs;
     let rise = scale.mm(s.top()) + thick;
     let high = rise + scale.mm(super::support::depth(s));
     let cell = |wide, high, around| Cell { wide, high, around };
     let (plan, section) = (cell(long, broad, rooms.plan), cell(long, high, rooms.section));
-    let (end, cross) = (cell(broad, high, rooms.end), cell(broad, high, rooms.cross));
+    let (end, cross) = (cell(broad, high, rooms.end), cell(inner, high, rooms.cross));
     // Plan and long section share their left edge.
     let left = math::max(plan.around.0, section.around.0);
     let column = left + long + math::max(plan.around.2, section.around.2);
@@ -159,7 +162,7 @@ fn placed(
         for &(line, height) in &lines {
             y += gap;
             if line == Line::Plan {
-                at[0] = pt(x + left + thick, y + plan.around.1 + broad - thick);
+                at[0] = pt(x + left + thick, y + plan.around.1 + broad - thick - legs);
                 taken.push(Rect::new(x, y, left + long + plan.around.2, height));
             }
             if line == Line::Long || line == Line::All {
@@ -171,7 +174,7 @@ fn placed(
                 let top = if line == Line::All { above } else { math::max(end.around.1, cross.around.1) };
                 let from = if line == Line::All { x + column + BETWEEN + math::min(0.3 * free, 24.0) } else { x };
                 let floor = y + top + rise;
-                at[2] = pt(from + end.around.0 + thick, floor);
+                at[2] = pt(from + end.around.0 + thick + legs, floor);
                 taken.push(Rect::new(from, y, end.width(), top + high + end.around.3));
                 let from =
                     from + end.width() + BETWEEN + if line == Line::All { math::min(0.2 * free, 16.0) } else { 0.0 };

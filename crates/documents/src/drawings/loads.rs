@@ -80,9 +80,13 @@ fn notes(s: &Section) -> Vec<String> {
         all.push("The unit lies in the ground. How deep follows from levels that were not stated, so the ground is not drawn.".to_owned());
     } else {
         all.push("What the unit stands on, and how it is anchored, a licensed engineer designs for the loads told here, for wind and for earthquake.".to_owned());
+        if s.unit().hopper.is_some() && s.is_sunk() {
+            all.push("The hopper has no drain at its bottom, where nothing would run out: it is emptied by its suction pipe from above.".to_owned());
+            all.push("The pit is designed by others, drained or pumped; its width is not to scale.".to_owned());
+        }
         if support::base(s).is_some() {
             all.push(
-                "Supports are the maker's; places nominal. They leave room under the hopper for its drain.".to_owned(),
+                "Supports are the maker's. They are drawn as four legs outside the side walls, clear of the hopper: number and places nominal.".to_owned(),
             );
         }
     }

@@ -4,12 +4,23 @@ use crate::render::geometry::{Point, Rect};
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
+use crate::section::manways;
 use crate::section::place::{Section, zero};
 use stillrise_units::{Length, Typed};
 
-/// Where lugs stand along the unit, as shares of its length: the second and the second-last ninth, so that a frame of four
-/// hangs steadily. Nominal.
-const AT: [f64; 2] = [0.18, 0.82];
+/// Where lugs stand along the unit, as a share of its length from both ends: the first at which they stand clear of manways, else the
+/// first of all. Nominal.
+const AT: [f64; 6] = [0.18, 0.14, 0.22, 0.1, 0.26, 0.3];
+
+/// Stations of the lugs.
+pub fn stations(s: &Section) -> [Length; 2] {
+    let unit = s.unit();
+    let half = unit.access.as_ref().map_or(zero(), |access| access.opening.q * 0.65);
+    let taken = manways(s);
+    let both = |share: f64| [unit.shape.length() * share, unit.shape.length() * (1.0 - share)];
+    let clear = |all: &[Length; 2]| all.iter().all(|x| taken.iter().all(|own| (*own - *x).abs() > half));
+    AT.map(both).into_iter().find(clear).unwrap_or_else(|| both(AT[0]))
+}
 
 /// Whether there is more than one at a station: one on each side.
 fn count(s: &Section) -> Option<bool> {
@@ -23,8 +34,8 @@ pub fn along(s: &Section, scene: &mut Scene) {
         return;
     }
     let shape = &s.unit().shape;
-    for share in AT {
-        let at = s.at(shape.length() * share, shape.height());
+    for x in stations(s) {
+        let at = s.at(x, shape.height());
         // An open one carries them on its wall under the rim, a closed one on its crown.
         let at = if s.unit().body.is_open() { at.by(0.0, 2.2) } else { at.by(0.0, -s.wall() - 1.6) };
         lug(scene, at);
@@ -49,8 +60,7 @@ pub fn across(s: &Section, scene: &mut Scene) {
 pub fn above(s: &Section, scene: &mut Scene) {
     let Some(pairs) = count(s) else { return };
     let shape = &s.unit().shape;
-    for share in AT {
-        let x = shape.length() * share;
+    for x in stations(s) {
         if pairs && s.unit().body.is_open() {
             bar(scene, s.at(x, zero()).by(0.0, s.wall() + 1.2), 3.2, 2.4);
             bar(scene, s.at(x, shape.width()).by(0.0, -s.wall() - 1.2), 3.2, 2.4);

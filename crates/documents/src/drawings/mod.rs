@@ -24,9 +24,11 @@ mod site;
 mod support;
 mod symbols;
 pub(crate) mod tables;
+mod vents;
 mod words;
 
-pub(crate) use support::{base, depth};
+pub(crate) use lugs::stations as lugs_at;
+pub(crate) use support::{base, depth, legs};
 
 use crate::Edition;
 use crate::render::scale::Scale;
@@ -118,7 +120,7 @@ fn made(settled: &Settled, edition: Edition, section: &Section) -> Vec<Made> {
     notes.push(tables::nozzle_note(section));
     notes.extend(crate::views::notes(&scaled(overall)));
     notes.extend(crate::company::company(&settled.job.enquiry).notes);
-    all.extend(words::sheets(section, size, carried, notes));
+    all.extend(words::sheets(section, size, &carried, &notes));
     all
 }
 
@@ -140,6 +142,7 @@ fn finished(made: Made, number: (u16, u16), section: &Section, settled: &Settled
     let sheet_texts = sheet.scene.text_boxes().into_iter().map(|(text, _)| text + "\n").collect();
     let options = Options { id: format!("sheet-{}", number.0), ..Options::default() };
     let picture = svg(&sheet.scene, &options);
+    sheet.scene.title = format!("{} {}", block.number, kind).trim().to_owned();
     let mut cut: Vec<String> = sheet.cut.iter().map(|_| "a text of the title block".to_owned()).collect();
     cut.dedup();
     let title = format!("{}, {}", block.title, kind.to_lowercase());

@@ -2,6 +2,7 @@
 //! act on.
 
 use super::symbols::{self, Signal};
+use crate::instruments::{Acts, Hangs, Switch, switches};
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
@@ -10,7 +11,6 @@ use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::render::text::{Table, plain};
 use crate::section::place::Section;
-use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_units::{Typed, print};
 
 /// Width of the separator on paper without pumps in it, mm, and how far it reaches over and under the line of the water.
@@ -54,12 +54,13 @@ pub fn draw(s: &Section, scene: &mut Scene, at: Point) {
     // Under the hopper, or by a pipe from above where there is none.
     scene.part("drain", "Sludge drain", |scene| {
         let x = place(0.1);
-        if s.hopper().is_some() {
+        if s.hopper().is_some() && !s.is_sunk() {
             symbols::drain(scene, pt(x, body.y1), 10.0);
             scene.text(Text::new(pt(x + 3.0, body.y1 + 9.5), "N4 sludge").sized(CAPTION));
         } else {
+            let word = if s.hopper().is_some() { "N4 sludge" } else { "sludge" };
             symbols::suction(scene, pt(x, body.y0), body.y1 - 3.0);
-            scene.text(Text::new(pt(x + 2.0, body.y0 - 5.5), "sludge").sized(CAPTION));
+            scene.text(Text::new(pt(x + 2.0, body.y0 - 5.5), word).sized(CAPTION));
         }
     });
     scene.part("oil-draw", "Oil draw-off", |scene| {
@@ -79,15 +80,19 @@ pub fn draw(s: &Section, scene: &mut Scene, at: Point) {
             scene.on(Layer::Note).text(Text::new(pt(wall + 13.5, body.y1 - 2.0), &each).sized(CAPTION));
         });
     }
-    if !unit.arrangement.is_built_in() {
-        scene.part("vent", "Vents", |scene| {
-            let pumps = unit.pump_out.as_ref().map(|_| 1.04);
-            for share in [Some(0.3), Some(0.93), pumps].into_iter().flatten() {
-                symbols::vent(scene, pt(place(share), body.y0));
-                scene.on(Layer::Note).text(Text::new(pt(place(share) - 2.6, body.y0 - 2.5), "V").sized(CAPTION));
-            }
-        });
-    }
+    scene.part("vent", "Vents", |scene| {
+        // As many as the drawing counts: over sand, over oil, over clear water.
+        let shares: &[f64] = match s.vents().len() {
+            0 => &[],
+            1 => &[0.3],
+            2 => &[0.3, 0.93],
+            _ => &[0.025, 0.3, 0.93],
+        };
+        for share in shares {
+            symbols::vent(scene, pt(place(*share), body.y0));
+            scene.on(Layer::Note).text(Text::new(pt(place(*share) - 2.6, body.y0 - 2.5), "V").sized(CAPTION));
+        }
+    });
 }
 
 /// Walls, plates and mesh.
@@ -118,82 +123,90 @@ fn rooms(s: &Section, scene: &mut Scene, body: &Rect, (water, ahead): (f64, f64)
 
 /// Switches on the unit, with lines to what they act on; answers their schedule. `shut` is the closure, `fed` the feed pump.
 pub fn instruments(s: &Section, scene: &mut Scene, at: Point, shut: Option<Point>, fed: Option<Point>) -> Table {
-    let mut table = Table::new(["Tag", "What", "Set point over floor", "Does"]);
+    let mut table = Table::new(["Tag", "Qty", "What", "Set point over floor", "Does"]);
     let body = body(s, at);
-    let top = body.y0;
-    let mut k = 0_u8;
-    if let Some(oil) = s.governing() {
-        for (mark, switch, alarm, what) in [
-            (Mark::Alarm, "LSH", "LAH", "oil interface, alarm"),
-            (Mark::ShutOff, "LSHH", "LAHH", "oil interface, shut-off"),
-        ] {
-            let Some(level) = oil.level(mark) else { continue };
-            // A shut-off acts only where something stands that can shut or stop.
-            let acts = if mark == Mark::ShutOff { shut.or(fed) } else { None };
-            if mark == Mark::ShutOff && acts.is_none() {
-                continue;
-            }
-            k += 1;
-            let row = f64::from(k - 1);
-            let bubble = pt(place(&body, 0.67 + 0.13 * row), top - SWITCHES.0 - SWITCHES.1 * row);
-            let panel = pt(bubble.x, top - SWITCHES.2);
-            scene.part("instruments", "Level switches", |scene| {
-                symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + 3.0)], Signal::Process);
-                symbols::signal(scene, &[bubble.by(0.0, -5.0), panel.by(0.0, 5.0)], Signal::Electric);
-                symbols::instrument(scene, bubble, switch, k);
-                symbols::on_panel(scene, panel, alarm, k);
-                if let Some(tip) = acts {
-                    let knee = if tip.x > panel.x { panel.by(5.0, 0.0) } else { panel.by(-5.0, 0.0) };
-                    // The other alarm may stand in the way.
-                    let knees = if tip.x > panel.x && s.unit().pump_out.is_none() {
-                        vec![knee, pt(tip.x, panel.y), tip]
-                    } else {
-                        let over = panel.y - 7.5;
-                        vec![panel.by(0.0, -5.0), pt(panel.x, over), pt(tip.x, over), tip]
-                    };
-                    symbols::signal(scene, &knees, Signal::Electric);
-                }
-            });
-            let does = match (mark, shut.is_some()) {
-                (Mark::Alarm, _) => "rings on the panel; oil is pumped out",
-                (_, true) => "rings on the panel, shuts the outlet",
-                _ => "rings on the panel, stops the feed pump",
-            };
-            table.row([format!("{switch} {k}"), what.to_owned(), s.write(level.interface.q), does.to_owned()]);
-        }
+    let all = switches(s);
+    let mut row = 0.0;
+    for switch in all.iter().filter(|switch| switch.hangs == Hangs::Oil) {
+        // A shut-off acts only where something stands that can shut or stop.
+        let acts = match switch.acts {
+            Acts::Shuts => shut,
+            Acts::StopsFeed => fed,
+            Acts::Rings | Acts::Pumps => None,
+        };
+        of_oil(s, scene, (&body, at), (switch, row), acts);
+        row += 1.0;
     }
-    if let Some(pumps) = &s.unit().pump_out {
-        k += 1;
-        let middle = place(&body, 1.0) + 0.55 * PUMPS;
-        let pump = pt(place(&body, 1.0) + 9.0, body.y1 - 5.5);
-        let all = [
-            ("LSL", pumps.stop.q, "stops the effluent pumps", 9.0),
-            ("LSH", pumps.start.q, "starts the first effluent pump", 6.0),
-            ("LSHH", pumps.alarm.q, "starts the second, rings on the panel", 3.0),
-        ];
-        scene.part("instruments", "Level switches", |scene| {
-            for (row, (letters, level, does, deep)) in (0_u8..).zip(all) {
-                let row = f64::from(row);
-                let bubble = pt(middle - 7.0 + 7.0 * row, top - SWITCHES.0 - SWITCHES.1 * row);
-                symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + deep + 4.0)], Signal::Process);
-                symbols::signal(scene, &[bubble.by(5.0, 0.0), pt(body.x1 - 1.5, bubble.y)], Signal::Electric);
-                symbols::instrument(scene, bubble, letters, k);
-                if letters == "LSHH" {
-                    let panel = pt(bubble.x, top - SWITCHES.2);
-                    symbols::signal(scene, &[bubble.by(0.0, -5.0), panel.by(0.0, 5.0)], Signal::Electric);
-                    symbols::on_panel(scene, panel, "LAHH", k);
-                }
-                table.row([
-                    format!("{letters} {k}"),
-                    "pump-out compartment".to_owned(),
-                    s.write(level),
-                    does.to_owned(),
-                ]);
-            }
-            let edge = body.x1 - 1.5;
-            let highest = top - SWITCHES.0 - 2.0 * SWITCHES.1;
-            symbols::signal(scene, &[pt(edge, highest), pt(edge, pump.y), pump.by(3.2, 0.0)], Signal::Electric);
-        });
+    let pumps: Vec<&Switch> = all.iter().filter(|switch| switch.hangs == Hangs::Pumps).collect();
+    of_pumps(scene, &body, at, &pumps);
+    for switch in &all {
+        table.row([
+            switch.tag(),
+            print::digits(switch.count(s), 2),
+            switch.what.to_owned(),
+            s.write(switch.level),
+            switch.does.to_owned(),
+        ]);
     }
     table
+}
+
+/// A switch where oil is held, in its place among those; with its alarm and what it acts on.
+fn of_oil(
+    s: &Section,
+    scene: &mut Scene,
+    (body, at): (&Rect, Point),
+    (switch, row): (&Switch, f64),
+    acts: Option<Point>,
+) {
+    let top = body.y0;
+    let bubble = pt(place(body, 0.67 + 0.13 * row), top - SWITCHES.0 - SWITCHES.1 * row);
+    let panel = pt(bubble.x, top - SWITCHES.2);
+    scene.part("instruments", "Level switches", |scene| {
+        symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + 3.0)], Signal::Process);
+        symbols::instrument(scene, bubble, switch.letters, switch.number);
+        if let Some(alarm) = switch.alarm {
+            symbols::signal(scene, &[bubble.by(0.0, -5.0), panel.by(0.0, 5.0)], Signal::Electric);
+            symbols::on_panel(scene, panel, alarm, switch.number);
+        }
+        if let Some(tip) = acts {
+            let knee = if tip.x > panel.x { panel.by(5.0, 0.0) } else { panel.by(-5.0, 0.0) };
+            // The other alarm may stand in the way.
+            let knees = if tip.x > panel.x && s.unit().pump_out.is_none() {
+                vec![knee, pt(tip.x, panel.y), tip]
+            } else {
+                let over = panel.y - 7.5;
+                vec![panel.by(0.0, -5.0), pt(panel.x, over), pt(tip.x, over), tip]
+            };
+            symbols::signal(scene, &knees, Signal::Electric);
+        }
+    });
+}
+
+/// The switches of the effluent pumps.
+fn of_pumps(scene: &mut Scene, body: &Rect, at: Point, all: &[&Switch]) {
+    if all.is_empty() {
+        return;
+    }
+    let top = body.y0;
+    let middle = place(body, 1.0) + 0.55 * PUMPS;
+    let pump = pt(place(body, 1.0) + 9.0, body.y1 - 5.5);
+    scene.part("instruments", "Level switches", |scene| {
+        for (row, switch) in (0_u8..).zip(all) {
+            let row = f64::from(row);
+            let deep = 9.0 - 3.0 * row;
+            let bubble = pt(middle - 7.0 + 7.0 * row, top - SWITCHES.0 - SWITCHES.1 * row);
+            symbols::signal(scene, &[bubble.by(0.0, 5.0), pt(bubble.x, at.y + deep + 4.0)], Signal::Process);
+            symbols::signal(scene, &[bubble.by(5.0, 0.0), pt(body.x1 - 1.5, bubble.y)], Signal::Electric);
+            symbols::instrument(scene, bubble, switch.letters, switch.number);
+            if let Some(alarm) = switch.alarm {
+                let panel = pt(bubble.x, top - SWITCHES.2);
+                symbols::signal(scene, &[bubble.by(0.0, -5.0), panel.by(0.0, 5.0)], Signal::Electric);
+                symbols::on_panel(scene, panel, alarm, switch.number);
+            }
+        }
+        let edge = body.x1 - 1.5;
+        let highest = top - SWITCHES.0 - 2.0 * SWITCHES.1;
+        symbols::signal(scene, &[pt(edge, highest), pt(edge, pump.y), pump.by(3.2, 0.0)], Signal::Electric);
+    });
 }

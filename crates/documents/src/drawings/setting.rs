@@ -30,6 +30,9 @@ const LOADS: f64 = 112.0;
 /// What is drawn of the bed under the unit, mm; nominal.
 const BED: f64 = 5.0;
 
+/// What stands at a leg.
+const SUPPORT: &str = "SUPPORT, BY THE MAKER";
+
 /// The sheet; `None` where no scale brings the views onto it, or of one that is built in its place.
 pub fn sheet(settled: &Settled, edition: Edition, size: SheetSize) -> Option<Made> {
     let mut s = Section::new(settled, edition)?;
@@ -74,7 +77,8 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
     let area = trial.drawing;
     let shape = &s.unit().shape;
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
-    let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
+    let legs = support::legs(s).map_or(zero(), |legs| legs.size * 1.5);
+    let (long, wide) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0 + legs * 2.0);
     let high = s.top() + support::depth(s) + wall;
     let right = if order == Order::Beside { area.x1 - LOADS } else { area.x1 };
     let room = Rect { x1: right, y1: trial.corner.y1, ..area };
@@ -85,9 +89,10 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
     );
     Scale::all(s.system).into_iter().find_map(|scale| {
         let between = beside(s, &scale);
-        let (broad, tall) = (scale.mm(wide) + 4.0 * WALL, scale.mm(high));
+        let hole = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+        let (broad, tall) = (scale.mm(wide) + 4.0 * WALL + hole, scale.mm(high));
         // The title block stands under the footprint, which ends above it; the section reaches down beside it.
-        let fits = scale.mm(long + wide) + between <= free.0
+        let fits = scale.mm(long + wide) + between + hole <= free.0
             && tall <= free.1
             && scale.mm(wide) <= area.height() - PLAN.1 - PLAN.3 - 4.0 * WALL
             && (area.x0 + SECTION.0 + between + broad <= trial.corner.x1
@@ -96,14 +101,15 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
             return None;
         }
         let thick = math::max(scale.mm(wall), WALL);
-        let spare = math::max(free.0 - scale.mm(long + wide) - between, 0.0) / 3.0;
+        let spare = math::max(free.0 - scale.mm(long + wide) - between - hole, 0.0) / 3.0;
         let down =
             math::min(free.1, if area.x0 + SECTION.0 + between + broad <= trial.corner.x1 { free.1 } else { tall });
         let floor = room.y0 + SECTION.1 + scale.mm(s.top()) + thick + math::min(0.5 * (down - tall), 14.0);
-        let x = room.x0 + SECTION.0 + thick + math::min(spare, 20.0);
-        let plan_x = x + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
+        let beside = scale.mm(legs);
+        let x = room.x0 + SECTION.0 + thick + beside + hole + math::min(spare, 20.0);
+        let plan_x = x - beside + scale.mm(wide) + between + PLAN.0 + math::min(spare, 30.0);
         let drop = if order == Order::Beside { 16.0 } else { 4.0 };
-        let plan_y = area.y0 + PLAN.1 + scale.mm(wide) + 2.0 * thick + drop;
+        let plan_y = area.y0 + PLAN.1 + scale.mm(wide) - beside + 2.0 * thick + drop;
         let columns = match order {
             Order::Beside => {
                 [Some(Column::new(Rect { x0: area.x1 - LOADS + 8.0, y0: area.y0, x1: area.x1, y1: area.y1 })), None]
@@ -111,8 +117,8 @@ fn laid(s: &Section, trial: &Sheet, order: Order, said: &Told) -> Option<Laid> {
             Order::Under => {
                 let x0 = math::min(plan_x - PLAN.0 + 4.0, area.x1 - 1.55 * LOADS);
                 let middle = x0 + 0.46 * (area.x1 - x0);
-                let top = plan_y + thick + PLAN.3 - 2.0;
-                let own = x + scale.mm(wide) + between - 8.0;
+                let top = plan_y + beside + thick + PLAN.3 + if beside > 0.0 { 6.0 } else { -2.0 };
+                let own = x - beside + scale.mm(wide) + between - 8.0;
                 if x0 < own {
                     return None;
                 }
@@ -136,8 +142,10 @@ fn reach(s: &Section, scale: &Scale) -> f64 {
 /// Room at the right of the section, mm: for the ground and the words of the elevations.
 fn beside(s: &Section, scale: &Scale) -> f64 {
     let widest = s.datum(zero()).map_or(0.0, |datum| text_width(&format!("GROUNDWATER {datum}"), TEXT));
+    let support = support::base(s).map_or(0.0, |_| text_width(SUPPORT, TEXT) - 8.0);
+    let widest = math::max(widest, support);
     let ground = if s.cover().is_some() { reach(s, scale) } else { 0.0 };
-    ground + SECTION.2 + widest + 12.0
+    ground + SECTION.2 + widest + 12.0 + pit_rim(s).map_or(0.0, |_| 2.0 * PIT)
 }
 
 /// The unit cut square to the flow, in or over the ground.
@@ -175,7 +183,8 @@ fn across(s: &Section, scene: &mut Scene) {
     }
     views::cross_seen(s, scene, station);
     if !buried {
-        support::draw(s, scene, (zero(), wide));
+        support::across(s, scene);
+        pit(s, scene, (left, right));
         // Of one for the ground whose depth follows from nothing, no ground is drawn.
         if support::base(s).is_none() && !s.unit().arrangement.is_in_ground() {
             ground_line(scene, (left - reach, right + reach), bottom, &[]);
@@ -189,10 +198,18 @@ fn across(s: &Section, scene: &mut Scene) {
     } else if let Some(base) = support::base(s) {
         heights.insert(0, (zero(), zero() - base));
     }
-    let line = left - if buried { reach + 12.0 } else { 12.0 };
-    s.view.dimensions(scene, Axis::Up, &heights, math::max(line, s.view.origin.x - SECTION.0 + 4.0), |l| s.write(l));
+    let out = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+    let line = left - if buried { reach + 12.0 } else { 12.0 + out + support::beside(s) };
+    s.view.dimensions(
+        scene,
+        Axis::Up,
+        &heights,
+        math::max(line, s.view.origin.x - support::beside(s) - out - SECTION.0 + 4.0),
+        |l| s.write(l),
+    );
     s.view.across(scene, (zero(), zero()), (wide, zero()), low + 8.0, &s.write(wide));
-    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 });
+    let pit = pit_rim(s).map_or(0.0, |_| 2.0 * PIT);
+    levels(s, scene, right + if buried { reach + 9.0 } else { 10.0 + pit + support::beside(s) });
     let mut tell = |tip: Point, text: &str, places: &[(f64, f64)]| {
         let leader =
             |&(x, y): &(f64, f64)| Item::Leader(Leader { tip, knee: tip.by(x, y), text: text.to_owned(), dot: true });
@@ -203,12 +220,36 @@ fn across(s: &Section, scene: &mut Scene) {
         tell(pt(axis, bottom + 0.6 * BED), "BED", &[(26.0, 13.0), (30.0, 17.0)]);
     } else if support::base(s).is_some() {
         tell(
-            pt(right - 3.0, low - 3.0),
-            "SUPPORT, BY THE MAKER",
+            pt(right + 0.7 * support::beside(s), low - 3.0),
+            SUPPORT,
             &[(8.0, 8.0), (8.0, 12.0), (8.0, 15.0), (-60.0, 12.0), (-64.0, 16.0)],
         );
     }
     s.view.title(scene, pt(axis, low + 24.0));
+}
+
+/// How far the walls of a pit stand from what stands out beside the unit, mm; nominal.
+const PIT: f64 = 6.0;
+
+/// The ground at the pit that the unit stands in, over its floor, where both are known and drawn.
+fn pit_rim(s: &Section) -> Option<Length> {
+    let floor = s.performance?.site.floor.as_ref().filter(|_| s.is_sunk() && s.cover().is_none())?.q;
+    let over = s.settled.job.enquiry.site.ground.q()? - floor;
+    (over > zero() - support::depth(s) && over <= s.top()).then_some(over)
+}
+
+/// The pit of one that stands in one, which others build.
+fn pit(s: &Section, scene: &mut Scene, (left, right): (f64, f64)) {
+    let (Some(rim), Some(base)) = (pit_rim(s), support::base(s)) else { return };
+    let (top, low) = (s.at(zero(), rim).y, s.at(zero(), zero() - base).y);
+    let out = support::beside(s) + PIT;
+    let (near, far) = (left - out, right + out);
+    scene.part("ground", "Ground", |scene| {
+        scene.on(Layer::Ground);
+        scene.polyline(&[pt(near, top), pt(near, low), pt(far, low), pt(far, top)], Pen::Outline);
+    });
+    ground_line(scene, (near - PIT, near), top, &[]);
+    ground_line(scene, (far, far + PIT), top, &[]);
 }
 
 /// The groundwater over the floor, where both are known and it lies within what is drawn.
@@ -294,21 +335,7 @@ fn footprint(s: &Section, scene: &mut Scene) {
     });
     let middle = area.centre();
     scene.on(Layer::Centre).line(pt(area.x0 - 5.0, middle.y), pt(area.x1 + 5.0, middle.y), Pen::Centre);
-    if support::base(s).is_some() {
-        scene.part("support", "Supports, by the maker", |scene| {
-            let leg = 0.03 * shape.length().si();
-            let size = math::max(s.view.scale.mm(Length::from_si(leg)), 1.5);
-            for x in [area.x0 + 2.0 * size, area.x1 - 2.0 * size] {
-                for y in [area.y0 + 1.5 * size, area.y1 - 1.5 * size] {
-                    scene.on(Layer::Vessel).rect(
-                        &Rect::new(x - size, y - size, 2.0 * size, 2.0 * size),
-                        Some(Pen::Phantom),
-                        Fill::None,
-                    );
-                }
-            }
-        });
-    }
+    support::above(s, scene);
     if let Some(centre) = s.performance.and_then(|p| p.shop.as_ref()?.weights.as_ref()?.centre) {
         let at = pt(s.at(centre.q, zero()).x, middle.y);
         scene.part("centre", "Centre of gravity, empty", |scene| {
@@ -322,13 +349,20 @@ fn footprint(s: &Section, scene: &mut Scene) {
             &[(at.by(4.0, -3.5), word.anchor), (at.by(4.0, 6.0), word.anchor), (at.by(4.0, 10.0), word.anchor)],
         );
     }
-    let (low, left) = (area.y1, area.x0);
+    let (mut low, mut left) = (area.y1 + support::beside(s) + 8.0, area.x0 - 6.0);
+    if let Some(legs) = support::legs(s) {
+        low =
+            s.view.across(scene, (legs.x[0], legs.y[0]), (legs.x[1], legs.y[0]), low, &s.write(legs.x[1] - legs.x[0]));
+    }
     // Over the walls where these are known, which is what the base is made for.
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
     let (near, far, side) = (zero() - wall, shape.length() + wall, shape.width() + wall);
-    s.view.across(scene, (near, zero()), (far, zero()), low + 8.0, &s.write(far - near));
-    s.view.up(scene, (zero(), near), (zero(), side), left - 6.0, &s.write(side - near));
-    s.view.title(scene, pt(middle.x, low + 22.0));
+    let low = s.view.across(scene, (near, zero()), (far, zero()), low, &s.write(far - near));
+    left = s.view.up(scene, (zero(), near), (zero(), side), left, &s.write(side - near));
+    if let Some(legs) = support::legs(s) {
+        s.view.up(scene, (legs.x[0], legs.y[0]), (legs.x[0], legs.y[1]), left, &s.write(legs.y[1] - legs.y[0]));
+    }
+    s.view.title(scene, pt(middle.x, low + 6.0));
 }
 
 /// The outline of the vessel from above with its walls, around the rectangle that it fills.

@@ -1,6 +1,7 @@
 //! Schedules of the set: nozzles, weights, and those of the section.
 
 use super::scope;
+use crate::instruments;
 use crate::render::text::Table;
 use crate::section::place::Section;
 use crate::section::schedules;
@@ -53,37 +54,31 @@ pub fn all_nozzles(s: &Section) -> Vec<Nozzle> {
         one("N2", size(s, Some(outlet)), "Outlet", "invert", unit.outlet.invert.q),
         one("N3", size(s, draw.as_deref()), "Oil draw-off", "invert", unit.retention.oil_draw.q),
     ];
+    // Each channel holds its oil apart.
+    let channels = instruments::channels(s);
+    if let Some(draw) = all.last_mut().filter(|_| channels > 1.0) {
+        draw.count = print::digits(channels, 2);
+    }
     if s.hopper().is_some() {
-        all.push(one("N4", size(s, drain.as_deref()), "Sludge drain", "hopper floor", unit.shape.bottom()));
+        let service = if s.is_sunk() { "Sludge suction, from above" } else { "Sludge drain" };
+        all.push(one("N4", size(s, drain.as_deref()), service, "hopper floor", unit.shape.bottom()));
     }
     if let Some(access) = &unit.access {
         let count = print::digits(access.count.q.si(), 2);
         all.push(Nozzle { count, ..one("M", s.write(access.opening.q), "Manway", "clear opening", s.top()) });
     }
     let vent = s.performance.and_then(|p| p.shop.as_ref()?.vent.as_ref()?.size);
-    if vent.is_none() && !unit.arrangement.is_built_in() {
-        all.push(Nozzle {
-            mark: "V",
-            count: "per room".to_owned(),
-            size: MAKER.to_owned(),
-            service: "Vent",
-            at: "top",
-            level: None,
-        });
-    }
-    if let Some(vent) = vent {
-        let word = match s.system {
-            System::Us => vent.word.to_owned(),
-            System::Si => vent.metric_word(),
-        };
-        all.push(Nozzle {
-            mark: "V",
-            count: "per room".to_owned(),
-            size: format!("{word} least"),
-            service: "Vent",
-            at: "top",
-            level: None,
-        });
+    let vents = u8::try_from(s.vents().len()).unwrap_or(u8::MAX);
+    if vents > 0 {
+        let size = vent.map_or_else(
+            || MAKER.to_owned(),
+            |vent| match s.system {
+                System::Us => format!("{} least", vent.word),
+                System::Si => format!("{} least", vent.metric_word()),
+            },
+        );
+        let count = vents.to_string();
+        all.push(Nozzle { mark: "V", count, size, service: "Vent", at: "top", level: None });
     }
     all
 }
@@ -94,8 +89,7 @@ pub fn nozzles(s: &Section) -> Table {
     if s.datum(s.unit().outlet.crest.q).is_some() {
         table.header.push("EL".to_owned());
     }
-    // A vent of which nothing is known is listed for ordering alone.
-    for nozzle in all_nozzles(s).into_iter().filter(|nozzle| nozzle.level.is_some() || nozzle.size != MAKER) {
+    for nozzle in all_nozzles(s) {
         let mut cells =
             vec![nozzle.mark.to_owned(), nozzle.count, nozzle.size, nozzle.service.to_owned(), nozzle.at.to_owned()];
         match nozzle.level {
@@ -139,11 +133,15 @@ pub fn weights(s: &Section) -> Option<Titled> {
     if let Some(test) = &found.test {
         row("Full to its top, test", say(test.q.si(), (&LB, &KG)));
     }
+    let on_legs = s.performance.is_some_and(|p| crate::scope::has_supports(p, s.train));
+    if let Some(leg) = found.leg.as_ref().filter(|_| on_legs) {
+        row("On each of four legs that share it evenly, test", say(leg.q.si(), (&LB, &KG)));
+    }
     if let Some(bearing) = &found.bearing {
         row("Under its whole floor, test", say(bearing.q.si(), (&PSF, &KPA)));
     }
     if let Some(centre) = &found.centre {
-        row("Centre of gravity, empty, from the inlet end", say(centre.q.si(), (&IN, &MM)));
+        row("Centre of gravity, empty, about, from the inlet end", say(centre.q.si(), (&IN, &MM)));
     }
     if let Some(lifting) = &shop.lifting {
         row("Lifting points", print::digits(lifting.points.q.si(), 2));

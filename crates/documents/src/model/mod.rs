@@ -74,11 +74,13 @@ pub fn nodes(settled: &Settled, edition: Edition) -> Option<Vec<Node>> {
         let lid = block([-wall, -half, top], [length, half, top + COVER]);
         add("cover", "Cover, nominal".to_owned(), Look::Shell, lid, None);
     }
-    if let Some(alarm) = s.alarm() {
-        let (from, to) = s.oil_end();
-        let (x, z) = ((from + (to - from) * 0.3).si(), alarm.interface.q.si());
-        let body = pipe([x, 0.0, z - 0.05], [0.0, 0.0, 0.1], 0.0, 0.06);
-        add("float", "Level float at the alarm, size nominal".to_owned(), Look::Float, body, None);
+    for (k, (x, y, switch)) in crate::instruments::places(&s).into_iter().enumerate() {
+        let (x, y, z) = (x.si(), (y - s.broad() * 0.5).si(), switch.level.si());
+        let body = pipe([x, y, z - 0.05], [0.0, 0.0, 0.1], 0.0, 0.06);
+        let id = if k == 0 { "float".to_owned() } else { format!("float-{}", k + 1) };
+        let count = s.channels().len();
+        let channel = if count > 1 { format!(" in channel {}", k % count + 1) } else { String::new() };
+        add(&id, format!("Float of {}{channel}, size nominal", switch.tag()), Look::Float, body, None);
     }
     let crest = unit.outlet.crest.q;
     let water = inside.between((bottom, crest.si()));
@@ -105,7 +107,11 @@ fn nozzles(s: &Section, inside: &Inside, wall: f64, add: &mut impl FnMut(&str, S
     let side = 0.5 * inside.width(x, z);
     let draw = pipe([x, side, z], [0.0, 0.15 + wall, 0.0], BORE, PIPE);
     add("oil-draw", "Oil draw-off nozzle, side and size nominal".to_owned(), Look::Pipe, draw, None);
-    if let Some((a, b)) = s.hopper() {
+    if let Some((a, b)) = s.hopper().filter(|_| s.is_sunk()) {
+        let (low, top) = (unit.shape.bottom().si() + 0.1, unit.shape.height().si() + 0.15);
+        let suction = pipe([(a + b).si() * 0.5, 0.0, low], [0.0, 0.0, top - low], BORE, PIPE);
+        add("drain", "Sludge suction pipe, size nominal".to_owned(), Look::Pipe, suction, None);
+    } else if let Some((a, b)) = s.hopper() {
         let at = [(a + b).si() * 0.5, 0.0, unit.shape.bottom().si()];
         let drain = pipe(at, [0.0, 0.0, -0.15 - wall], BORE, PIPE);
         add("drain", "Sludge drain nozzle, size nominal".to_owned(), Look::Pipe, drain, None);

@@ -6,7 +6,6 @@ use super::{EVERYBODY, Head, Paper, lacks};
 use crate::bill::{Bill, Line, bill};
 use crate::report::Report;
 use crate::report::blocks::{Table, blank, slim, wide};
-use crate::scope::By;
 use crate::section::place::Section;
 use stillrise_units::print;
 
@@ -38,7 +37,7 @@ fn make(r: &mut Report<'_>) {
     bill.beside.iter().for_each(|line| table.row(row(r, line).into_iter().skip(1)));
     r.out.form(&table, 4.0);
     r.out.remark(&said(&bill));
-    r.out.remark("Brought by: the unit's maker; others, the client or whoever builds for him; excluded, nobody yet, and in no price. The scope split tells what each has to know for it.");
+    r.out.remark("Brought by: the unit's maker; others, the client or whoever builds for him; open, nobody yet, and in no price. The scope split tells what each has to know for it.");
     common::invented(r);
     common::cautions(r, ON_SITE);
 }
@@ -84,13 +83,5 @@ fn row(r: &Report<'_>, line: &Line) -> [String; 8] {
     let weight = line.weight.map_or_else(String::new, |weight| r.digits(weight, MASS, 3));
     let one = line.price.map_or_else(String::new, |price| print::digits(price, 3));
     let all = line.price.zip(line.in_all).map_or_else(String::new, |(price, n)| print::digits(price * n, 3));
-    [line.mark.clone(), line.item.clone(), line.data.clone(), line.count(), weight, one, all, by(line.by).to_owned()]
-}
-
-/// Who brings a thing, in a list of what is bought.
-fn by(by: By) -> &'static str {
-    match by {
-        By::Open => "excluded",
-        other => other.word(),
-    }
+    [line.mark.clone(), line.item.clone(), line.data.clone(), line.count(), weight, one, all, line.by.word().to_owned()]
 }

@@ -13,6 +13,8 @@ use stillrise_units::math;
 
 /// Distance of lines over the height of capitals.
 const LINE: f64 = 1.5;
+/// Most lines of a fact.
+const MOST: u8 = 6;
 /// Room at the sides of a cell, mm.
 const BESIDE: f64 = 0.8;
 
@@ -49,7 +51,9 @@ fn write(scene: &mut Scene, stop: &Stop, cell: &Rect) {
     }
     let wide = letters(room, CAPTION);
     for fact in &stop.station.says {
-        let lines = cut(folded(fact, wide), if stop.what == What::Unit { 4 } else { 3 });
+        // As many lines as find room, and no fewer than three.
+        let room = (3..=MOST).rev().find(|n| y + ((f64::from(*n) - 1.0) * LINE + 1.4) * CAPTION <= cell.y1);
+        let lines = cut(folded(fact, wide), usize::from(room.unwrap_or(3)));
         let count = f64::from(u16::try_from(lines.len()).unwrap_or(u16::MAX));
         // A fact that has not its whole room is left to the tooltip.
         if y + ((count - 1.0) * LINE + 1.4) * CAPTION > cell.y1 {

@@ -27,6 +27,7 @@ pub(crate) mod stations;
 mod tag;
 mod words;
 
+use crate::render::scale::Scale;
 use crate::render::scene::Scene;
 pub use crate::section::findings::{Group as FindingGroup, groups as findings};
 pub(crate) use balloons::stand;
@@ -41,6 +42,8 @@ pub struct Profile {
     pub scene: Scene,
     /// The stations in the direction of flow.
     pub stations: Vec<Station>,
+    /// The scale of unit and levels; nothing where no unit is drawn.
+    pub scale: Option<Scale>,
 }
 
 /// A place on the water's way.
@@ -114,6 +117,7 @@ fn drawn(settled: &Settled, paper: Paper, findings: bool) -> Profile {
         balloons::draw(&plan, &way, &mut scene);
     }
     band::draw(&plan, &mut scene, &words::notes(&plan, unplaced));
+    let scale = plan.section.as_ref().map(|section| section.view.scale);
     let stations = plan.stops.into_iter().map(|stop| stop.station).collect();
-    Profile { scene, stations }
+    Profile { scene, stations, scale }
 }

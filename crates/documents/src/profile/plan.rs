@@ -15,6 +15,9 @@ use stillrise_units::{Length, System, math};
 const EDGE: f64 = 2.0;
 /// Least width of a column of weight 1, and most, mm.
 const COLUMN: (f64, f64) = (11.2, 27.0);
+/// Width of a column of weight 1 in which its words find room, mm, and the smaller scale that is taken for that.
+const COMFORT: f64 = 19.0;
+const WORTH: f64 = 1.7;
 /// Least room for the unit across, mm.
 const LEAST: f64 = 62.0;
 /// Room beside the vessel, mm: a pipe may drop on its left, and stubs stand out on both sides.
@@ -58,7 +61,19 @@ impl<'a> Plan<'a> {
         let mut section = Section::new(settled, Edition::Client);
         let room = whole.width() - weights * COLUMN.0;
         let (above, below) = section.as_ref().map_or((0.0, 0.0), |s| (flags::height(s, size), under(paper.height)));
-        let across = section.as_mut().map_or(LEAST, |s| scaled(s, room, drawing.height() - above - below));
+        let upright = drawing.height() - above - below;
+        let mut across = section.as_mut().map_or(LEAST, |s| scaled(s, room, upright));
+        // On paper that is printed the words of the stations are not cut where a smaller scale leaves them room.
+        let least = whole.width() - weights * COMFORT;
+        if let Some(s) = section.as_mut().filter(|_| paper.width >= WIDE && across > least) {
+            let known = s.view.clone();
+            let narrower = scaled(s, least, upright);
+            if s.view.scale.ratio() <= WORTH * known.scale.ratio() && narrower <= least {
+                across = narrower;
+            } else {
+                s.view = known;
+            }
+        }
         let each = if weights > 0.0 { math::min((whole.width() - across) / weights, COLUMN.1) } else { 0.0 };
         let unit = whole.width() - each * weights;
         let mut columns = Vec::new();

@@ -12,7 +12,7 @@ use crate::render::item::Fill;
 use crate::render::level::LevelKind;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
-use crate::section::place::{STUB, zero};
+use crate::section::place::{STUB, Section, zero};
 use stillrise_design::enquiry::blocks::Receiver;
 use stillrise_design::performance::installation::Stands;
 use stillrise_units::math;
@@ -67,10 +67,8 @@ fn stretches(plan: &Plan, ground: &Height) -> Vec<(f64, f64)> {
     if level {
         gaps.extend(plan.on(Side::Source).iter().map(|(_, c)| (c.0 + 0.6, c.1 - 0.6)));
     }
-    match recess(plan, ground) {
-        _ if !under || buried => gaps.push((left, right)),
-        Some(hole) => gaps.push((hole.x0, hole.x1)),
-        None => {}
+    if !under || buried {
+        gaps.push((left, right));
     }
     // Before a headwall lies water.
     let banked = plan.settled.job.enquiry.outlet.to.0 != Some(Receiver::SanitarySewer);
@@ -84,14 +82,6 @@ fn stretches(plan: &Plan, ground: &Height) -> Vec<(f64, f64)> {
     all.push((start, end));
     all.retain(|(a, b)| b - a > 0.8);
     all
-}
-
-/// The hole in the ground that a drain needs which reaches below it.
-fn recess(plan: &Plan, ground: &Height) -> Option<Rect> {
-    let s = plan.section.as_ref()?;
-    let low = crate::section::vessel::drain(s)?;
-    let deep = low.y + 5.4;
-    (low.y < ground.y && ground.y < deep).then_some(Rect { x0: low.x - 5.0, x1: low.x + 5.0, y0: ground.y, y1: deep })
 }
 
 /// A line of ground with the strokes of earth under it.
@@ -122,18 +112,13 @@ fn support(plan: &Plan, scene: &mut Scene, ground: &Height) {
     if ground.beyond {
         return;
     }
-    if let Some(hole) = recess(plan, ground) {
-        let rim = [pt(hole.x0, hole.y0), pt(hole.x0, hole.y1), pt(hole.x1, hole.y1), pt(hole.x1, hole.y0)];
-        scene.on(Layer::Ground).polyline(&rim, Pen::Outline);
+    if ground.y >= low && legs(s, scene, ground.y) {
+        return;
     }
     if ground.y >= low && matches!(stands, Stands::OnGround | Stands::OnPlinth | Stands::LiftPump) {
         let plinth = stands == Stands::OnPlinth;
         let wide = math::min(0.12 * (right - left), if plinth { 7.0 } else { 2.4 });
-        // A hopper at the inlet end leaves no floor there to stand on.
-        let under = s.hopper().is_some() && ground.y > floor + 0.5;
-        let edge = s.unit().hopper.as_ref().map_or(left, |h| s.at(h.length.q, zero()).x + 0.8);
-        let first = if under { math::min(edge, right - 3.0 * wide) } else { left };
-        for x0 in [first, right - wide] {
+        for x0 in [left, right - wide] {
             let foot = Rect { x0, x1: x0 + wide, y0: floor, y1: ground.y };
             if foot.height() > 0.2 {
                 let fill = if plinth { Fill::Over(Hatch::Concrete) } else { Fill::Paper };
@@ -142,11 +127,32 @@ fn support(plan: &Plan, scene: &mut Scene, ground: &Height) {
         }
     } else if ground.y < low && matches!(stands, Stands::InPit | Stands::Buried) {
         let (x0, x1) = beside(plan, 3.5);
-        let deep = low + if s.hopper().is_some() { 5.0 } else { 0.6 };
+        let foot = crate::drawings::base(s).map(|base| s.at(zero(), zero() - base).y);
+        let deep = foot.unwrap_or(low + if s.hopper().is_some() { 5.0 } else { 0.6 });
         scene
             .on(Layer::Vessel)
             .polyline(&[pt(x0, ground.y), pt(x0, deep), pt(x1, deep), pt(x1, ground.y)], Pen::Outline);
+        legs(s, scene, deep);
     }
+}
+
+/// The legs of one with a hopper, where the other sheets draw them, and what they stand on down to the ground; `false` of one
+/// without.
+fn legs(s: &Section, scene: &mut Scene, ground: f64) -> bool {
+    let (Some(base), Some(legs)) = (crate::drawings::base(s), crate::drawings::legs(s)) else { return false };
+    let foot = s.at(zero(), zero() - base).y;
+    for x in legs.x {
+        let (a, b) = (x - legs.size * 0.5, x + legs.size * 0.5);
+        let top = |x| s.at(x, s.unit().floor_at(x)).by(0.0, s.wall());
+        let (p, q) = (top(a), top(b));
+        let end = if foot < ground - 0.5 { foot } else { ground };
+        scene.on(Layer::Vessel).polygon(&[p, q, pt(q.x, end), pt(p.x, end)], Some(Pen::Phantom), Fill::None);
+        if end < ground {
+            let block = Rect { x0: p.x - 1.5, y0: end, x1: q.x + 1.5, y1: ground };
+            scene.rect(&block, Some(Pen::Medium), Fill::Over(Hatch::Concrete));
+        }
+    }
+    true
 }
 
 /// Marks the levels that were stated; answers those for which no place was found.

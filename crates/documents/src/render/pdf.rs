@@ -223,8 +223,11 @@ const SHEETS: &str = r#"
   date: if data.day == none { none } else { datetime(year: data.day.at(0), month: data.day.at(1), day: data.day.at(2)) },
 )
 #set text(lang: "en")
+// A heading of each sheet for the reader's outline; the drawing itself shows it in its title block.
+#show heading: it => place(top + left, text(size: 1pt, fill: white, it.body))
 #for sheet in data.sheets {
   set page(width: sheet.width * 1mm, height: sheet.height * 1mm, margin: 0mm)
+  heading(level: 1, bookmarked: true, outlined: false, sheet.title)
   image(sheet.file, width: 100%, height: 100%, alt: sheet.title + ". " + sheet.alt)
 }
 "#;

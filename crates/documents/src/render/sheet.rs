@@ -162,9 +162,7 @@ impl Sheet {
         let strip = Rect { x0: frame.x0, y0: corner.y, x1: corner.x, y1: frame.y1 };
         let corner = Rect { y1: strip.y0, ..strip };
         let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(notes), strip, corner, cut };
-        if !block.stamp.is_empty() {
-            sheet.stamp(&block.stamp);
-        }
+        sheet.stamps(block);
         sheet.scene.on(Layer::Vessel);
         sheet
     }
@@ -184,9 +182,7 @@ impl Sheet {
         let left = Rect { x0: frame.x0 + 3.0, y0: corner.y - 3.0, x1: corner.x - 3.0, y1: strip.y0 - 2.0 };
         let none = Rect { x0: frame.x1, y0: frame.y0, x1: frame.x1, y1: frame.y0 };
         let mut sheet = Sheet { scene, frame, drawing, notes: Column::new(none), strip, corner: left, cut };
-        if !block.stamp.is_empty() {
-            sheet.stamp(&block.stamp);
-        }
+        sheet.stamps(block);
         sheet.scene.reserve(Rect { x0: corner.x - 1.0, y0: corner.y - 1.0, x1: width, y1: height });
         sheet.scene.reserve(Rect { x1: corner.x, y1: height, ..strip });
         for edge in [
@@ -208,9 +204,23 @@ impl Sheet {
         self.cut.extend(cut);
     }
 
-    /// The stamp at the left of the strip, in a double frame.
-    fn stamp(&mut self, text: &str) {
-        let area = Rect::new(self.strip.x0 + 3.0, self.strip.y0 + 3.0, 64.0, 15.0);
+    /// Stamp and warning at the left of the strip, one over the other where there are both.
+    fn stamps(&mut self, block: &TitleBlock) {
+        let whole = Rect::new(self.strip.x0 + 3.0, self.strip.y0 + 3.0, 64.0, 15.0);
+        let middle = whole.centre().y;
+        match (block.warning.is_empty(), block.stamp.is_empty()) {
+            (true, true) => {}
+            (true, false) => self.stamp(&block.stamp, whole),
+            (false, true) => self.stamp(&block.warning, whole),
+            (false, false) => {
+                self.stamp(&block.warning, Rect { y1: middle, ..whole });
+                self.stamp(&block.stamp, Rect { y0: middle, ..whole });
+            }
+        }
+    }
+
+    /// A stamp in a double frame.
+    fn stamp(&mut self, text: &str, area: Rect) {
         self.scene.on(Layer::Frame);
         self.scene.rect(&area, Some(Pen::Outline), Fill::None);
         self.scene.rect(&area.grown(-1.0), Some(Pen::Thin), Fill::None);

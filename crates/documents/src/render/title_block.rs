@@ -65,6 +65,8 @@ pub struct TitleBlock {
     pub language: String,
     /// Large letters beside the title block: "PRELIMINARY, NOT FOR CONSTRUCTION"; empty for none.
     pub stamp: String,
+    /// What stands over the stamp on every sheet, where the duty itself is in doubt; empty where it is not.
+    pub warning: String,
     /// One or two lines on what must be minded.
     pub cautions: String,
     /// The owner's logo, beside the title.

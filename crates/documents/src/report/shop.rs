@@ -77,6 +77,7 @@ fn weights(r: &mut Report<'_>, says: &Says<'_>) {
     nodes.extend(found.sludge.map(|x| x.at));
     nodes.extend([found.operating, found.test].into_iter().flatten().map(|x| x.at));
     nodes.extend(found.bearing.map(|x| x.at));
+    nodes.extend(found.leg.map(|x| x.at));
     nodes.extend(found.centre.map(|x| x.at));
     if let Some(lifting) = &says.shop.lifting {
         nodes.extend([lifting.points.at, lifting.angle.at, lifting.legs.at]);
@@ -85,7 +86,7 @@ fn weights(r: &mut Report<'_>, says: &Says<'_>) {
     matter(r, "Weights and lifting", says.weights(), Some(nodes));
     if let Some(lifting) = says.lifting() {
         r.out.para(&lifting);
-        r.out.remark("Sling, lugs and crane follow a lift plan of their own. The first lift, a hand's breadth off the ground, shows where the weight hangs: hopper, plates and nozzles are not in the estimate of the centre.");
+        r.out.remark("Sling, lugs and crane follow a lift plan of their own. The first lift, a hand's breadth off the ground, shows where the weight hangs: plates and nozzles are not in the estimate of the centre.");
     }
     r.out.remark("Oil is not counted apart: it floats, and weighs what the water weighs that it takes the place of.");
 }

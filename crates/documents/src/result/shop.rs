@@ -16,7 +16,7 @@ pub(super) fn shop(p: &Performance, ledger: &Ledger, system: System) -> Value {
         "weights": shop.weights.as_ref().map(|w| json!({
             "empty": w.empty.map(|x| v(x.at)), "stated": w.stated, "options_added": w.options_added, "water": v(w.water.at),
             "sludge_over_water": w.sludge.map(|x| v(x.at)), "operating": w.operating.map(|x| v(x.at)),
-            "full_to_top": w.test.map(|x| v(x.at)), "under_floor": w.bearing.map(|x| v(x.at)), "centre": w.centre.map(|x| v(x.at)),
+            "full_to_top": w.test.map(|x| v(x.at)), "under_floor": w.bearing.map(|x| v(x.at)), "on_a_leg": w.leg.map(|x| v(x.at)), "centre": w.centre.map(|x| v(x.at)),
         })),
         "lifting": shop.lifting.as_ref().map(|l| json!({
             "points": v(l.points.at), "angle": v(l.angle.at), "legs": v(l.legs.at), "pulls": l.pulls.as_ref().map(|x| fields(ledger, &x.fields(), system)),

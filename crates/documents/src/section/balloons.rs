@@ -3,7 +3,7 @@
 use super::findings::Group;
 use super::place::{Section, zero};
 use super::schedules::items;
-use super::vessel::{drain, oil_draw, outlet};
+use super::vessel::{drain, oil_draw, outlet, suction};
 use crate::render::geometry::{Point, Rect, apart, pt};
 use crate::render::item::Item;
 use crate::render::mark::Balloon;
@@ -33,6 +33,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
             balloon(scene, at, &number, false, places);
         }
     }
+    row.extend(suction(s).map(|at| (at.by(0.0, -3.0), "N4".to_owned())));
     row.push((oil_draw(s).0.by(0.4, -oil_draw(s).1), "N3".to_owned()));
     row.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
     let mut places: Vec<f64> = row.iter().map(|(at, _)| at.x).collect();
@@ -55,7 +56,7 @@ pub fn draw(s: &Section, scene: &mut Scene, findings: &[Group]) {
     let centres = [(4.0, -9.0), (4.0, -13.0), (0.5, -13.0), (4.0, -18.0), (4.0, -24.0), (4.0, 12.0), (4.0, 18.0)];
     balloon(scene, at, "N2", false, centres.map(|(x, y)| at.by(x, y)));
     if let Some(at) = drain(s) {
-        let at = at.by(1.2, 2.5);
+        let at = at.by(1.2, 0.6);
         balloon(
             scene,
             at,

@@ -5,6 +5,7 @@ use crate::render::mark::Axis;
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
 use stillrise_design::stages::Place;
+use stillrise_design::stages::stage::Line;
 use stillrise_units::{Length, Typed, math};
 
 /// How far the chain of zones stands below the vessel on paper, mm: clear of the drain.
@@ -45,6 +46,17 @@ pub fn pack(s: &Section) -> Option<Vec<Spot>> {
     Some(heights)
 }
 
+/// Where perforated walls reach under the floor, and how deep.
+fn feet(s: &Section) -> Vec<(Length, Length)> {
+    let lines = s.drawn().into_iter().flat_map(|part| part.lines);
+    lines
+        .filter_map(|line| match line {
+            Line::Perforated { at, low, .. } if low < zero() => Some((at, low)),
+            _ => None,
+        })
+        .collect()
+}
+
 /// Draws them all; the answer is the y on paper of the lowest dimension line.
 pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     let unit = s.unit();
@@ -55,12 +67,23 @@ pub fn draw(s: &Section, scene: &mut Scene) -> f64 {
     // Below: the zones, then the whole length.
     let stations = zones(s);
     let line = s.at(zero(), shape.bottom()).y + DOWN;
-    let lowest = s.view.dimensions(scene, Axis::Across, &stations, line, write);
+    let mut lowest = s.view.dimensions(scene, Axis::Across, &stations, line, write);
+    // The hopper, at the floor and at its bottom.
+    if let (Some((a, b)), Some(hopper)) = (s.hopper(), &unit.hopper) {
+        let own = [(a + b - hopper.length.q) * 0.5, a, b, (a + b + hopper.length.q) * 0.5];
+        let levels = [zero(), shape.bottom(), shape.bottom(), zero()];
+        let spots: Vec<Spot> = own.into_iter().zip(levels).collect();
+        lowest = s.view.dimensions(scene, Axis::Across, &spots, lowest, |l| s.write(l));
+    }
     s.view.across(scene, (zero(), zero()), (shape.length(), zero()), lowest, &s.write(shape.length()));
 
     // Left: the inlet invert, then hopper and walls.
     let left = s.at(zero(), zero()).x - s.wall();
     s.view.up(scene, (zero(), zero()), (zero(), inlet), left - 5.5, &s.write(inlet));
+    // The foot of a baffle that reaches into the hopper, from the floor.
+    for (at, low) in feet(s) {
+        s.view.up(scene, (at, low), (at, zero()), s.at(at, zero()).x + 6.0, &s.write(zero() - low));
+    }
     let mut heights: Vec<Spot> = vec![(zero(), zero()), (zero(), shape.height())];
     if let Some((edge, _)) = s.hopper() {
         heights.insert(0, (edge, shape.bottom()));

@@ -2,11 +2,13 @@
 
 use super::corners;
 use super::place::{Section, zero};
+use crate::instruments::{Hangs, Switch, places, switches};
 use crate::render::geometry::{Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
+use stillrise_design::stages::Place;
 use stillrise_design::stages::plate_pack::Dimensions;
 use stillrise_design::stages::stage::{Line, Pipe, Spot};
 use stillrise_handbook::separation::laminar_capture::PlateRun;
@@ -15,6 +17,8 @@ use stillrise_units::{Length, Typed, math};
 
 /// Thickness of plates in section on paper, mm; nominal.
 const SHEET: f64 = 0.7;
+/// Height on paper of the notch under a baffle that reaches into a hopper, mm; nominal.
+const NOTCH: f64 = 1.8;
 /// Plates nearer than this on paper, mm, are not all drawn.
 pub const NEAREST: f64 = 0.45;
 
@@ -27,10 +31,17 @@ pub fn draw(s: &Section, scene: &mut Scene) {
             }
         });
     }
-    if let Some(alarm) = s.alarm() {
-        scene.part("float", "Level float", |scene| {
-            let x = s.along(s.oil_end(), 0.3);
-            let (at, top) = (pt(x, s.at(zero(), alarm.interface.q).y), s.at(zero(), s.unit().shape.height()).y);
+    of_pumps(s, scene);
+    let mut drawn: Vec<Switch> = Vec::new();
+    for (x, _, switch) in places(s) {
+        // Those of other channels stand behind it.
+        if drawn.contains(&switch) {
+            continue;
+        }
+        drawn.push(switch);
+        scene.part("float", "Level switches", |scene| {
+            let x = s.at(x, zero()).x;
+            let (at, top) = (pt(x, s.at(zero(), switch.level).y), s.at(zero(), s.unit().shape.height()).y);
             scene.on(Layer::Internals).line(pt(x, top - 1.0), at.by(0.0, 4.5), Pen::Medium);
             scene.rect(&Rect::new(at.x - 1.5, at.y - 1.3, 3.0, 2.6), Some(Pen::Medium), Fill::Paper);
             scene.line(at.by(-1.5, 0.0), at.by(1.5, 0.0), Pen::Thin);
@@ -40,13 +51,30 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     }
 }
 
+/// The switches of the effluent pumps, on one stem.
+fn of_pumps(s: &Section, scene: &mut Scene) {
+    let all: Vec<Switch> = switches(s).into_iter().filter(|switch| switch.hangs == Hangs::Pumps).collect();
+    let (Some(zone), Some(lowest)) = (s.unit().compartment(Place::PumpOut), all.first()) else { return };
+    let x = zone.to - (zone.to - zone.from) * 0.12;
+    let (low, top) = (s.at(x, lowest.level), s.at(x, s.unit().shape.height()));
+    scene.part("float", "Level switches", |scene| {
+        scene.on(Layer::Internals).line(top.by(0.0, -1.0), low.by(0.0, 1.6), Pen::Medium);
+        for switch in &all {
+            let at = s.at(x, switch.level);
+            scene.rect(&Rect::new(at.x - 0.9, at.y - 0.8, 1.8, 1.6), Some(Pen::Medium), Fill::Paper);
+        }
+    });
+}
+
 /// Draws one line of a part.
 fn one(s: &Section, scene: &mut Scene, line: &Line) {
     let spot = |(x, z): Spot| s.at(x, z);
     match line {
         Line::Plate { at, low, high } => plate(s, scene, *at, *low, *high),
         Line::Perforated { at, low, high } => {
-            let (low, high) = (s.at(*at, *low), s.at(*at, *high));
+            // Down in a hopper its foot leaves a notch for the solids that slide under it; nominal.
+            let notch = if *low < zero() { NOTCH } else { 0.0 };
+            let (low, high) = (s.at(*at, *low).by(0.0, -notch), s.at(*at, *high));
             perforated(scene.on(Layer::Internals), low.x, low.y, high.y);
         }
         Line::Inclined(from, to) => scene.on(Layer::Internals).line(spot(*from), spot(*to), Pen::Frame),

@@ -27,7 +27,7 @@ use place::Section;
 
 pub(crate) use internals::every;
 pub use small::{small, small_scenes};
-pub(crate) use vessel::{cut, manways};
+pub(crate) use vessel::{cut, lid_pen, manways};
 
 /// Draws liquids, vessel and internals of a unit where its view puts them; marks and words around it are the sheet's.
 pub(crate) fn view(section: &Section, scene: &mut Scene) {

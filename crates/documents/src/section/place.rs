@@ -6,12 +6,14 @@ use crate::render::scale::{Scale, View, dimension_text};
 use stillrise_design::job::Design;
 use stillrise_design::performance::Performance;
 use stillrise_design::performance::hydraulics::Profile;
+use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::levels::{Level, OilLevels};
 use stillrise_design::stages::Place;
-use stillrise_design::stages::stage::{Drawn, Stage};
+use stillrise_design::stages::stage::{Drawn, Line, Stage};
 use stillrise_design::stages::underflow::Underflow;
 use stillrise_design::train::Train;
 use stillrise_design::train::unit::Unit;
+use stillrise_handbook::hydraulics::pipes::pipe_size;
 use stillrise_handbook::vessel::alarms::Mark;
 use stillrise_handbook::vessel::shape::Part;
 use stillrise_search::Settled;
@@ -185,6 +187,109 @@ impl<'a> Section<'a> {
     pub fn dip_pipe(&self) -> Option<(Length, Length)> {
         let Underflow::DipPipe(pipe) = &self.unit().underflow else { return None };
         Some(pipe.leg(self.unit()))
+    }
+
+    /// Whether its lowest point lies in the ground or in a pit, so that nothing runs out of it there.
+    pub fn is_sunk(&self) -> bool {
+        let stands = self.performance.map(|p| p.site.installation.stands.q);
+        self.cover().is_some()
+            || self.unit().arrangement.is_in_ground()
+            || matches!(stands, Some(Stands::InPit | Stands::Buried))
+    }
+
+    /// Where its end wall or head stands at a height, inside.
+    pub fn end_at(&self, z: Length, outlet: bool) -> Length {
+        let outline = self.unit().shape.outline();
+        let (mut near, mut far) = (self.unit().shape.length(), zero());
+        let next = outline.iter().cycle().skip(1);
+        for (&(a, low), &(b, high)) in outline.iter().zip(next) {
+            let ((a, low), (b, high)) = if low <= high { ((a, low), (b, high)) } else { ((b, high), (a, low)) };
+            if z < low || z > high {
+                continue;
+            }
+            let share = if high > low { ((z - low) / (high - low)).si() } else { 0.0 };
+            let x = a + (b - a) * share;
+            near = if x < near { x } else { near };
+            far = if x > far { x } else { far };
+        }
+        match (near <= far, outlet) {
+            (true, false) => near,
+            (true, true) => far,
+            (false, false) => zero(),
+            (false, true) => self.unit().shape.length(),
+        }
+    }
+
+    /// Bore of the oil draw-off by its nominal size, of schedule 40; nothing where none is stated.
+    pub fn draw_bore(&self) -> Option<Length> {
+        let word = self.unit().particulars.drains.0.as_deref()?;
+        pipe_size(word).map(|row| row.inside())
+    }
+
+    /// Thickness of a wall between channels: as the others, nothing where these are not known.
+    pub fn between(&self) -> Length {
+        let channels = self.unit().channels.as_ref();
+        channels.and(self.unit().particulars.wall).map_or(zero(), |wall| wall.q)
+    }
+
+    /// Clear width from side wall to side wall, with the walls between channels, which stand on top of the clear widths.
+    pub fn broad(&self) -> Length {
+        self.unit().shape.width() + self.parted()
+    }
+
+    /// The same at a station and a height.
+    pub fn broad_at(&self, x: Length, z: Length) -> Length {
+        self.unit().shape.width_at(x, z) + self.parted()
+    }
+
+    /// What walls between channels take of the width together.
+    fn parted(&self) -> Length {
+        self.between() * (self.unit().channels.as_ref().map_or(1.0, |c| c.count.q.si()) - 1.0)
+    }
+
+    /// Both faces of each channel, from one side wall; none without channels.
+    pub fn channels(&self) -> Vec<(Length, Length)> {
+        let Some(channels) = &self.unit().channels else { return Vec::new() };
+        let (width, wall) = (channels.width.q, self.between());
+        let count = channels.count.q.si();
+        let starts = (0..u8::MAX).map(f64::from).take_while(|k| *k + 0.5 < count);
+        starts.map(|k| ((width + wall) * k, (width + wall) * k + width)).collect()
+    }
+
+    /// Where vents stand along it: one over each space of vapour that walls part, clear of manways and lugs; none over a basin that is
+    /// built in its place, whose cover nobody has decided.
+    pub fn vents(&self) -> Vec<Length> {
+        let unit = self.unit();
+        if unit.arrangement.is_built_in() {
+            return Vec::new();
+        }
+        let rim = unit.shape.height().si();
+        let lines = self.drawn().into_iter().flat_map(|part| part.lines);
+        let mut walls: Vec<Length> = lines
+            .filter_map(|line| match line {
+                Line::Plate { at, high, .. } if high.si() >= rim - 1e-6 => Some(at),
+                _ => None,
+            })
+            .collect();
+        walls.sort_by(|a, b| a.si().total_cmp(&b.si()));
+        walls.push(unit.shape.length());
+        let half = unit.access.as_ref().map_or(zero(), |access| access.opening.q * 0.7);
+        let taken = super::vessel::manways(self);
+        let mut from = zero();
+        let mut all = Vec::new();
+        for to in walls {
+            let at = |share: f64| from + (to - from) * share;
+            let lugs = crate::drawings::lugs_at(self);
+            let clear = |x: &Length| {
+                taken.iter().all(|own| (*own - *x).abs() > half)
+                    && lugs.iter().all(|own| (*own - *x).abs() > unit.shape.length() * 0.05)
+            };
+            // Beside its middle, where hooks and plates come through.
+            let x = [0.42, 0.3, 0.58, 0.7, 0.2, 0.8, 0.1, 0.9].map(at).into_iter().find(clear);
+            all.push(x.unwrap_or_else(|| at(0.5)));
+            from = to;
+        }
+        all
     }
 
     /// Its internals, in the direction of flow.

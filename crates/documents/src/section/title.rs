@@ -5,6 +5,7 @@ use crate::render::text::plain;
 use crate::render::title_block::{Projection, TitleBlock};
 use stillrise_design::enquiry::blocks::Status;
 use stillrise_design::stages::Stage;
+use stillrise_design::triage::Weight;
 use stillrise_units::print::digits;
 use stillrise_units::{System, Typed};
 
@@ -55,8 +56,14 @@ pub fn block(s: &Section) -> TitleBlock {
         },
         language: "en".to_owned(),
         stamp: stamp.to_owned(),
+        warning: if not_gravity(s) { "NOT A GRAVITY DUTY AS IT STANDS".to_owned() } else { String::new() },
         cautions: CAUTIONS.to_owned(),
     }
+}
+
+/// Whether something in the water keeps gravity from doing the duty.
+fn not_gravity(s: &Section) -> bool {
+    s.settled.job.design.triage.first().is_some_and(|line| line.weight == Weight::Blocks)
 }
 
 fn title(s: &Section) -> String {

@@ -13,6 +13,12 @@ use stillrise_units::{Length, Typed, math};
 /// Thickness of a flange on paper, mm, and how far it stands over the pipe.
 const FLANGE: (f64, f64) = (1.1, 1.6);
 
+/// Length of the drain's stub on paper with its flange, mm.
+const LONG: f64 = 4.5;
+/// How far the flange of the draw-off stands over its bore, and the least radius of that, on paper, mm.
+const RING: f64 = 0.9;
+const LEAST_BORE: f64 = 0.7;
+
 /// How far the ground beside a unit that is built into it reaches at the side of its dimensions, mm: not as far as these.
 pub const BESIDE: f64 = 4.6;
 
@@ -31,24 +37,40 @@ pub fn draw(s: &Section, scene: &mut Scene) {
     if let Some(level) = s.grade() {
         scene.part("ground", "Ground", |scene| grade(s, scene, level));
     }
-    scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, zero(), into.invert.q, into.bore.q, -1.0));
-    scene.part("outlet", "Outlet nozzle", |scene| {
-        pipe(s, scene, s.unit().shape.length(), out.invert.q, out.bore.q, 1.0);
-    });
+    scene.part("inlet", "Inlet nozzle", |scene| pipe(s, scene, into.invert.q, into.bore.q, false));
+    scene.part("outlet", "Outlet nozzle", |scene| pipe(s, scene, out.invert.q, out.bore.q, true));
     scene.part("oil-draw", "Oil draw-off nozzle", |scene| {
         let (centre, radius) = oil_draw(s);
         scene.on(Layer::Piping).circle(centre, radius, Some(Pen::Medium), Fill::Paper);
-        scene.circle(centre, 0.62 * radius, Some(Pen::Thin), Fill::None);
+        scene.circle(centre, radius - RING, Some(Pen::Thin), Fill::None);
         scene.on(Layer::Centre).line(centre.by(-radius - 1.4, 0.0), centre.by(radius + 1.4, 0.0), Pen::Thin);
         scene.line(centre.by(0.0, -radius - 1.4), centre.by(0.0, radius + 1.4), Pen::Thin);
     });
+    if let Some(top) = suction(s) {
+        scene.part("drain", "Sludge suction pipe", |scene| {
+            let low = s.at(zero(), s.unit().shape.bottom()).y - 1.5;
+            scene.on(Layer::Piping).rect(
+                &Rect { x0: top.x - 0.8, y0: top.y - 4.0, x1: top.x + 0.8, y1: low },
+                None,
+                Fill::Paper,
+            );
+            for side in [-0.8, 0.8] {
+                scene.line(pt(top.x + side, top.y - 4.0), pt(top.x + side, low), Pen::Outline);
+            }
+            let flange = Rect::new(top.x - 0.8 - FLANGE.1, top.y - 4.0 - FLANGE.0, 1.6 + 2.0 * FLANGE.1, FLANGE.0);
+            scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
+        });
+    }
     if let Some(top) = drain(s) {
         scene.part("drain", "Sludge drain nozzle", |scene| {
-            scene.on(Layer::Piping).rect(&Rect::new(top.x - 1.2, top.y - 0.1, 2.4, 4.0), None, Fill::Paper);
+            // Not below what the unit stands on.
+            let room = crate::drawings::base(s).map_or(LONG, |base| s.at(zero(), zero() - base).y - top.y - 0.4);
+            let long = math::max(math::min(room - FLANGE.0, LONG - 0.6), 0.8);
+            scene.on(Layer::Piping).rect(&Rect::new(top.x - 1.2, top.y - 0.1, 2.4, long), None, Fill::Paper);
             for side in [-1.2, 1.2] {
-                scene.line(top.by(side, 0.0), top.by(side, 4.0), Pen::Outline);
+                scene.line(top.by(side, 0.0), top.by(side, long), Pen::Outline);
             }
-            let flange = Rect::new(top.x - 1.2 - FLANGE.1, top.y + 3.4, 2.4 + 2.0 * FLANGE.1, FLANGE.0);
+            let flange = Rect::new(top.x - 1.2 - FLANGE.1, top.y + long, 2.4 + 2.0 * FLANGE.1, FLANGE.0);
             scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
         });
     }
@@ -128,7 +150,12 @@ fn cover(s: &Section, scene: &mut Scene) {
     let rim = s.unit().shape.height();
     let (a, b) = (s.at(zero(), rim), s.at(s.unit().shape.length(), rim));
     let lid = Rect { x0: a.x - s.wall() - 1.5, y0: a.y - 1.0, x1: b.x + s.wall() + 1.5, y1: a.y };
-    scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+    scene.on(Layer::Vessel).rect(&lid, Some(lid_pen(s)), Fill::Paper);
+}
+
+/// A cover that nobody has decided is drawn in broken lines.
+pub fn lid_pen(s: &Section) -> Pen {
+    if s.unit().arrangement.is_built_in() { Pen::Phantom } else { Pen::Medium }
 }
 
 /// Where the manways stand: from over the plates, or the open water, to over where oil is drawn; nominal.
@@ -188,11 +215,15 @@ fn ground(s: &Section, scene: &mut Scene) {
     }
 }
 
-/// A pipe stub with its flange through an end wall; `side` is -1 for the inlet end.
-fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length, side: f64) {
-    let (low, high) = (s.at(x, invert), s.at(x, invert + bore));
-    let end = low.x + side * (s.wall() + STUB);
-    scene.on(Layer::Piping).rect(&corners(low.by(-0.3 * side, 0.0), pt(end, high.y)), None, Fill::Paper);
+/// A pipe stub with its flange through an end wall or head, from where that stands at its height to clear of the end.
+fn pipe(s: &Section, scene: &mut Scene, invert: Length, bore: Length, outlet: bool) {
+    let side = if outlet { 1.0 } else { -1.0 };
+    let root = |z: Length| s.at(s.end_at(z, outlet), z);
+    let (low, high) = (root(invert), root(invert + bore));
+    let tip = s.at(if outlet { s.unit().shape.length() } else { zero() }, invert).x;
+    let end = tip + side * (s.wall() + STUB);
+    let hole = [low.by(-0.3 * side, 0.0), high.by(-0.3 * side, 0.0), pt(end, high.y), pt(end, low.y)];
+    scene.on(Layer::Piping).polygon(&hole, None, Fill::Paper);
     for from in [low, high] {
         scene.line(from, pt(end, from.y), Pen::Outline);
     }
@@ -200,25 +231,28 @@ fn pipe(s: &Section, scene: &mut Scene, x: Length, invert: Length, bore: Length,
     scene.rect(&flange, Some(Pen::Medium), Fill::Paper);
     // The flow, inside the stub.
     let middle = 0.5 * (low.y + high.y);
-    let (near, far) = (low.x + side * (s.wall() - 0.5), end - side * 2.0);
+    let (near, far) = (tip + side * (s.wall() - 0.5), end - side * 2.0);
     let (tail, tip) = if side < 0.0 { (far, near) } else { (near, far) };
     scene.arrow(pt(tail, middle), pt(tip, middle), Pen::Medium);
 }
 
 /// Centre and radius on paper of the oil draw-off, a nozzle in the far side wall.
 pub fn oil_draw(s: &Section) -> (Point, f64) {
-    let end = s.oil_end();
-    let width = s.along(end, 1.0) - s.along(end, 0.0);
-    (
-        pt(s.along(end, 0.66), s.at(zero(), s.unit().retention.oil_draw.q).y),
-        math::max(math::min(2.2, 0.18 * width), 1.2),
-    )
+    // The lowest of its bore stands at the invert.
+    let bore = math::max(0.5 * s.draw_bore().map_or(0.0, |bore| s.view.scale.mm(bore)), LEAST_BORE);
+    (pt(s.along(s.oil_end(), 0.66), s.at(zero(), s.unit().retention.oil_draw.q).y - bore), bore + RING)
 }
 
-/// Where the drain leaves the hopper.
+/// Where the drain leaves the hopper; nothing of one in the ground or in a pit.
 pub fn drain(s: &Section) -> Option<Point> {
-    let (a, b) = s.hopper()?;
+    let (a, b) = s.hopper().filter(|_| !s.is_sunk())?;
     Some(s.at((a + b) * 0.5, s.unit().shape.bottom()).by(0.0, s.wall()))
+}
+
+/// Where the suction pipe comes out over the hopper of a unit in the ground or in a pit.
+pub fn suction(s: &Section) -> Option<Point> {
+    let (a, b) = s.hopper().filter(|_| s.is_sunk())?;
+    Some(s.at((a + b) * 0.5, s.top()))
 }
 
 /// Rectangle on paper that the outlet's stub with its flow arrow takes.

@@ -44,6 +44,12 @@ impl<'a> Says<'a> {
     fn show<Q: Typed>(&self, q: Q, units: Pair) -> String {
         print::in_prose(q.si(), self.system.pick(units))
     }
+    /// Whether it stands on legs under its hopper.
+    fn stands_on_legs(&self) -> bool {
+        let design = &self.settled.job.design;
+        let both = design.performance.as_ref().zip(design.train.as_ref());
+        both.is_some_and(|(performance, train)| crate::scope::has_supports(performance, train))
+    }
     /// The word that stands behind what nobody stated.
     fn taken(&self, at: Node) -> &'static str {
         if self.settled.subject().assumed(at).is_some() { " (assumed)" } else { "" }
@@ -51,7 +57,7 @@ impl<'a> Says<'a> {
 
     /// What one unit weighs.
     pub(crate) fn weights(&self) -> Option<String> {
-        let Weights { empty, stated, options_added, water, full, operating, test, bearing, sludge, .. } =
+        let Weights { empty, stated, options_added, water, full, operating, test, bearing, leg, sludge, .. } =
             self.shop.weights.as_ref()?;
         let mass = |q| self.show(q, MASS);
         let (Some(empty), Some(operating), Some(test)) = (empty, operating, test) else {
@@ -70,6 +76,8 @@ impl<'a> Says<'a> {
         };
         let sludge = if sludge.is_some() { " and sludge at its trigger" } else { "" };
         let floor = bearing.map_or_else(String::new, |p| format!(", {} under its floor", self.show(p.q, (&PSF, &KPA))));
+        let legs = leg.filter(|_| self.stands_on_legs());
+        let floor = legs.map_or(floor, |leg| format!(", {} on each of four legs that share it evenly", mass(leg.q)));
         Some(format!(
             "One unit weighs {} empty, {how}; {} as it works, with water up to the crest{sludge}; {} full of water to its top, as in the test{floor}.",
             mass(empty.q),
@@ -86,7 +94,7 @@ impl<'a> Says<'a> {
         let number = |q| print::digits(stillrise_units::Ratio::si(q), 3);
         let hook = self.shop.weights.as_ref().and_then(|w| w.centre).map_or_else(String::new, |centre| {
             format!(
-                " It hangs level with the hook some {} from the tip of its inlet end, by the steel of vessel and inner walls alone.",
+                " It hangs level with the hook some {} from the tip of its inlet end, by the steel of vessel, hopper and inner walls alone.",
                 self.show(centre.q, LENGTH)
             )
         });

@@ -9,9 +9,9 @@ use crate::render::mark::Axis;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scale::Spot;
 use crate::render::scene::Scene;
-use crate::section::every;
 use crate::section::place::{STUB, Section, zero};
 use crate::section::vessel::BESIDE;
+use crate::section::{every, lid_pen};
 use stillrise_design::stages::Place;
 use stillrise_handbook::separation::laminar_capture::PlateRun;
 use stillrise_units::catalog::DEG;
@@ -41,10 +41,10 @@ pub fn seen(s: &Section, scene: &mut Scene, station: Length) {
     walls::draw(s, scene, &ring, open);
     channels(s, scene, floor);
     if open {
-        let (a, b) = (s.at(zero(), unit.shape.height()), s.at(unit.shape.width(), unit.shape.height()));
+        let (a, b) = (s.at(zero(), unit.shape.height()), s.at(s.broad(), unit.shape.height()));
         scene.part("cover", "Cover", |scene| {
             let lid = Rect { x0: a.x - s.wall() - 1.5, y0: a.y - 1.0, x1: b.x + s.wall() + 1.5, y1: a.y };
-            scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+            scene.on(Layer::Vessel).rect(&lid, Some(lid_pen(s)), Fill::Paper);
         });
     }
 }
@@ -56,28 +56,46 @@ pub fn draw(s: &Section, scene: &mut Scene, station: Length) {
     let floor = unit.floor_at(station);
     seen(s, scene, station);
     ground(s, scene);
-    let (left, right) = (s.at(zero(), floor), s.at(shape.width(), floor));
+    let (left, right) = (s.at(zero(), floor), s.at(s.broad(), floor));
     let axis = 0.5 * (left.x + right.x);
     let (top, low) = (s.at(zero(), s.top()).y, left.y + s.wall());
     scene.on(Layer::Centre).line(pt(axis, top - 4.0), pt(axis, low + 3.0), Pen::Centre);
     let line = low + 7.5;
-    let lowest = s.view.across(scene, (zero(), floor), (shape.width(), floor), line, &s.write(shape.width()));
+    // Of one that its plates do not fill the width is that of the plates; its own stands in the plan.
+    let mut rows: Vec<Spot> = match (pack_width(s, station), &unit.pack) {
+        (Some(wide), Some(pack)) => {
+            let (middle, z) = (s.broad() * 0.5, pack.laid.bottom.q);
+            vec![(middle - wide * 0.5, z), (middle + wide * 0.5, z)]
+        }
+        _ => vec![(zero(), floor), (s.broad(), floor)],
+    };
+    let between = walls::between_channels(s).into_iter().flat_map(|(near, far)| [(near, floor), (far, floor)]);
+    rows.splice(1..1, between);
+    rows.dedup();
+    let lowest = s.view.dimensions(scene, Axis::Across, &rows, line, |l| s.write(l));
     let beside = left.x - s.wall();
     s.view.up(scene, (zero(), floor), (zero(), crest), beside - 5.5, &s.write(crest - floor));
     s.view.up(scene, (zero(), floor), (zero(), shape.height()), beside - 14.0, &s.write(shape.height() - floor));
     if let Some(pack) = &unit.pack {
         let wide = narrower(s, station, pack.laid.bottom.q, pack.follows.top.q);
-        let edge = shape.width() * 0.5 + wide * 0.5;
+        let edge = s.broad() * 0.5 + wide * 0.5;
         let heights: Vec<Spot> = [floor, pack.laid.bottom.q, pack.follows.top.q].map(|z| (edge, z)).to_vec();
         s.view.dimensions(scene, Axis::Up, &heights, right.x + s.wall() + 8.0, |l| s.write(l));
     }
     s.view.title(scene, pt(axis, lowest + 5.0));
 }
 
+/// Width of plates that do not reach from wall to wall.
+fn pack_width(s: &Section, station: Length) -> Option<Length> {
+    let pack = s.unit().pack.as_ref()?;
+    let wide = narrower(s, station, pack.laid.bottom.q, pack.follows.top.q);
+    ((s.broad() - wide).si() > 1e-6).then_some(wide)
+}
+
 /// The inside at a station between two levels, clockwise on paper from the upper right.
 fn outline(s: &Section, x: Length, (low, high): (Length, Length)) -> Vec<Point> {
-    let side = walls::side(low, high, |z| s.unit().shape.width_at(x, z));
-    let middle = s.unit().shape.width() * 0.5;
+    let side = walls::side(low, high, |z| s.broad_at(x, z));
+    let middle = s.broad() * 0.5;
     let right = side.iter().rev().map(|(z, own)| s.at(middle + *own, *z));
     let left = side.iter().map(|(z, own)| s.at(middle - *own, *z));
     walls::ring(right.chain(left))
@@ -95,8 +113,8 @@ fn liquids(s: &Section, scene: &mut Scene, (x, floor): (Length, Length)) {
             let ring = outline(s, x, (low, high));
             scene.part(id, name, |scene| {
                 scene.on(Layer::Liquid).polygon(&ring, None, Fill::Hatch(hatch));
-                let half = s.unit().shape.width_at(x, high) * 0.5;
-                let middle = s.unit().shape.width() * 0.5;
+                let half = s.broad_at(x, high) * 0.5;
+                let middle = s.broad() * 0.5;
                 scene.line(s.at(middle - half, high), s.at(middle + half, high), Pen::Surface);
             });
         }
@@ -114,7 +132,7 @@ fn liquids(s: &Section, scene: &mut Scene, (x, floor): (Length, Length)) {
 fn pack(s: &Section, scene: &mut Scene, x: Length) {
     let Some(pack) = &s.unit().pack else { return };
     let (low, high) = (pack.laid.bottom.q, pack.follows.top.q);
-    let (middle, half) = (s.unit().shape.width() * 0.5, narrower(s, x, low, high) * 0.5);
+    let (middle, half) = (s.broad() * 0.5, narrower(s, x, low, high) * 0.5);
     let (a, b) = (s.at(middle - half, low), s.at(middle + half, high));
     let degrees = pack.laid.angle.q.in_unit(&DEG);
     let own = s.view.scale.mm(pack.laid.gap.q + pack.laid.plate.q);
@@ -133,11 +151,10 @@ fn pack(s: &Section, scene: &mut Scene, x: Length) {
 
 /// Walls between parallel channels.
 fn channels(s: &Section, scene: &mut Scene, floor: Length) {
-    for y in walls::between_channels(s) {
-        let (a, b) = (s.at(y, floor), s.at(y, s.unit().shape.height()));
+    for (near, far) in walls::between_channels(s) {
+        let (a, b) = (s.at(near, floor), s.at(far, s.unit().shape.height()));
         scene.part("channels", "Walls between the channels", |scene| {
-            let wall = Rect { x0: a.x - 0.35, y0: b.y, x1: a.x + 0.35, y1: a.y };
-            scene.on(Layer::Internals).rect(&wall, None, Fill::Ink);
+            walls::between(s, scene, &Rect { x0: a.x, y0: b.y, x1: b.x, y1: a.y });
         });
     }
 }
@@ -145,7 +162,7 @@ fn channels(s: &Section, scene: &mut Scene, floor: Length) {
 /// The ground over or beside it.
 fn ground(s: &Section, scene: &mut Scene) {
     let Some(level) = s.cover().map(|_| s.top()).or_else(|| s.grade()) else { return };
-    let (left, right) = (s.at(zero(), level), s.at(s.unit().shape.width(), level));
+    let (left, right) = (s.at(zero(), level), s.at(s.broad(), level));
     let beside = s.cover().is_none();
     let ends = [
         (

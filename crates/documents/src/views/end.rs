@@ -19,7 +19,7 @@ pub fn name(s: &Section) -> &'static str {
 /// Draws it.
 pub fn draw(s: &Section, scene: &mut Scene) {
     let unit = s.unit();
-    let (shape, middle) = (&unit.shape, unit.shape.width() * 0.5);
+    let (shape, middle) = (&unit.shape, s.broad() * 0.5);
     let whole = outline(s, shape.length() * 0.5, (zero(), shape.height()));
     scene.part("shell", "Shell", |scene| {
         if let Some((a, b)) = s.hopper() {
@@ -28,12 +28,12 @@ pub fn draw(s: &Section, scene: &mut Scene) {
         }
         scene.on(Layer::Vessel).polygon(&whole, Some(Pen::Outline), Fill::Paper);
     });
-    let rim = (s.at(zero(), shape.height()), s.at(shape.width(), shape.height()));
+    let rim = (s.at(zero(), shape.height()), s.at(s.broad(), shape.height()));
     if unit.body.is_open() {
         scene.part("cover", "Cover", |scene| {
             let lid =
                 Rect { x0: rim.0.x - s.wall() - 1.5, y0: rim.0.y - 1.0, x1: rim.1.x + s.wall() + 1.5, y1: rim.0.y };
-            scene.on(Layer::Vessel).rect(&lid, Some(Pen::Medium), Fill::Paper);
+            scene.on(Layer::Vessel).rect(&lid, Some(crate::section::lid_pen(s)), Fill::Paper);
         });
     } else if let Some(access) = &unit.access {
         let top = if s.cover().is_some() { s.top() } else { shape.height() + access.opening.q * 0.3 };
@@ -55,7 +55,7 @@ pub fn draw(s: &Section, scene: &mut Scene) {
         scene.circle(centre, radius, Some(Pen::Outline), Fill::Paper);
         scene.on(Layer::Centre).line(centre.by(-radius - 3.0, 0.0), centre.by(radius + 3.0, 0.0), Pen::Centre);
     });
-    let low = s.at(zero(), zero() - crate::drawings::depth(s)).y;
+    let low = s.at(zero(), zero() - crate::drawings::depth(s)).y + if s.wall_is_true() { s.wall() } else { 0.0 };
     scene.on(Layer::Centre).line(pt(centre.x, s.at(zero(), s.top()).y - 4.0), pt(centre.x, low + 2.0), Pen::Centre);
     let at = centre.by(0.7 * radius, -0.7 * radius);
     let places = [(14.0, -3.0), (12.0, -6.0), (9.0, -14.0), (14.0, 0.0), (-12.0, -9.0), (12.0, 8.0)];
@@ -67,8 +67,8 @@ pub fn draw(s: &Section, scene: &mut Scene) {
 
 /// The inside at a station between two levels, as the outside would be seen: the wall around it.
 fn outline(s: &Section, x: Length, (low, high): (Length, Length)) -> Vec<Point> {
-    let side = walls::side(low, high, |z| s.unit().shape.width_at(x, z));
-    let middle = s.unit().shape.width() * 0.5;
+    let side = walls::side(low, high, |z| s.broad_at(x, z));
+    let middle = s.broad() * 0.5;
     let out = s.wall();
     let right = side.iter().rev().map(|(z, own)| s.at(middle + *own, *z));
     let left = side.iter().map(|(z, own)| s.at(middle - *own, *z));

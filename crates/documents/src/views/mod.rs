@@ -56,7 +56,7 @@ fn both(section: &mut Section, scene: &mut Scene, (plan_at, cross_at): (Point, P
 fn places(s: &mut Section, room: &Rect, fitting: Fitting) -> Option<(Point, Point)> {
     let shape = &s.unit().shape;
     let wall = s.unit().particulars.wall.map_or(zero(), |wall| wall.q);
-    let (length, width) = (shape.length() + wall * 2.0, shape.width() + wall * 2.0);
+    let (length, width) = (shape.length() + wall * 2.0, s.broad() + wall * 2.0);
     let high = s.top() - shape.bottom() + wall;
     let larger = |a: Length, b: Length| if a > b { a } else { b };
     let across = |around: Around| around.0 + around.2 + 2.0 * WALL;
@@ -89,7 +89,7 @@ fn places(s: &mut Section, room: &Rect, fitting: Fitting) -> Option<(Point, Poin
         let left = room.x1 - spare - CROSS.2 - broad + thick;
         let middle = 0.5 * (room.y0 + PLAN.1 + room.y1 - PLAN.3);
         let centre = 0.5 * (room.y0 + CROSS.1 + room.y1 - CROSS.3);
-        (pt(x, middle + 0.5 * scale.mm(shape.width())), pt(left, centre + 0.5 * (rise + deep) - deep))
+        (pt(x, middle + 0.5 * scale.mm(s.broad())), pt(left, centre + 0.5 * (rise + deep) - deep))
     })
 }
 
@@ -114,8 +114,8 @@ pub(crate) fn notes(s: &Section) -> Vec<String> {
             "Plan: cut where the vessel is widest; whatever stands above is taken off.".to_owned()
         },
         "Section A-A: where the plan shows it, seen with the flow.".to_owned(),
-        "Where nozzles, float and pumps sit across the unit, and on which side oil is drawn off, is not part of the \
-         calculation. They are drawn on the centre line, the draw-off at one side; the maker's drawing decides."
+        "Where nozzles, vents, switches and pumps sit across the unit, and on which side oil is drawn off, is not part of the \
+         calculation: the maker's drawing decides."
             .to_owned(),
     ];
     if let Some(pack) = &s.unit().pack {
@@ -128,7 +128,12 @@ pub(crate) fn notes(s: &Section) -> Vec<String> {
         }
     }
     if s.unit().channels.is_some() {
-        all.push("Walls between channels are drawn over the whole length; where they end is for the maker.".to_owned());
+        all.push("One inlet and one outlet are known: inlet chamber and clear well are drawn as common to all channels, each of which holds its own oil. Gates by which one channel is emptied: by maker.".to_owned());
+        all.push(if s.between() > zero() {
+            "Walls between channels stand on top of the clear widths; they are drawn as thick as the outer ones, by maker.".to_owned()
+        } else {
+            "Walls between channels stand on top of the clear widths; how thick they are: by maker.".to_owned()
+        });
     }
     if !s.wall_is_true() {
         all.push("Walls are drawn thicker than they are.".to_owned());

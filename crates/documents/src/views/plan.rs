@@ -1,6 +1,7 @@
 //! The unit from above, cut at the water at rest.
 
 use super::walls;
+use crate::instruments;
 use crate::render::geometry::{Point, Rect, pt};
 use crate::render::hatch::Hatch;
 use crate::render::item::Fill;
@@ -65,17 +66,17 @@ fn bare(s: &Section, scene: &mut Scene, station: Length) {
 
 /// The line on which the unit is symmetrical.
 fn middle(s: &Section) -> Length {
-    s.unit().shape.width() * 0.5
+    s.broad() * 0.5
 }
 
 /// Half of the largest width on paper, mm.
 fn half(s: &Section) -> f64 {
-    0.5 * s.view.scale.mm(s.unit().shape.width())
+    0.5 * s.view.scale.mm(s.broad())
 }
 
 /// Clear width at a station and a level.
 fn width(s: &Section, x: Length, z: Length) -> Length {
-    s.unit().shape.width_at(x, z)
+    s.broad_at(x, z)
 }
 
 /// The level at which the plan is cut: the water at rest, or half the height where the vessel is wider there.
@@ -101,11 +102,12 @@ fn outline(s: &Section, scene: &mut Scene) {
 
 /// Walls between parallel channels.
 fn channels(s: &Section, scene: &mut Scene) {
-    for y in walls::between_channels(s) {
-        let (a, b) = (s.at(zero(), y), s.at(s.unit().shape.length(), y));
+    // Inlet and outlet are one each: the chambers at both ends are common to all channels.
+    let (ahead, behind) = s.oil_zone();
+    for (near, far) in walls::between_channels(s) {
+        let (a, b) = (s.at(ahead, near), s.at(behind, far));
         scene.part("channels", "Walls between the channels", |scene| {
-            let wall = Rect { x0: a.x, y0: a.y - 0.5 * SHEET, x1: b.x, y1: a.y + 0.5 * SHEET };
-            scene.on(Layer::Internals).rect(&wall, None, Fill::Ink);
+            walls::between(s, scene, &Rect { x0: a.x, y0: b.y, x1: b.x, y1: a.y });
         });
     }
 }
@@ -236,15 +238,17 @@ fn pack(s: &Section, scene: &mut Scene, (laid, top): (&Dimensions, Length), betw
 
 /// Inlet, outlet, draw-off and drain.
 fn nozzles(s: &Section, scene: &mut Scene) {
-    let end = s.unit().shape.length();
-    for (id, name, x, bore, side) in [
-        ("inlet", "Inlet nozzle", zero(), s.unit().inlet.bore.q, -1.0),
-        ("outlet", "Outlet nozzle", end, s.unit().outlet.bore.q, 1.0),
+    let (inlet, outlet) = (&s.unit().inlet, &s.unit().outlet);
+    for (id, name, invert, bore, side) in [
+        ("inlet", "Inlet nozzle", inlet.invert.q, inlet.bore.q, -1.0),
+        ("outlet", "Outlet nozzle", outlet.invert.q, outlet.bore.q, 1.0),
     ] {
-        let (at, radius) = (s.at(x, middle(s)), 0.5 * s.view.scale.mm(bore));
+        let radius = 0.5 * s.view.scale.mm(bore);
+        let tip = if side < 0.0 { zero() } else { s.unit().shape.length() };
+        let (at, root) = (s.at(tip, middle(s)), s.at(s.end_at(invert + bore * 0.5, side > 0.0), middle(s)));
         scene.part(id, name, |scene| {
             let far = at.x + side * (s.wall() + STUB);
-            let (x0, x1) = if side < 0.0 { (far, at.x) } else { (at.x, far) };
+            let (x0, x1) = if side < 0.0 { (far, root.x) } else { (root.x, far) };
             let stub = Rect { x0, x1, y0: at.y - radius, y1: at.y + radius };
             scene.on(Layer::Piping).rect(&stub, None, Fill::Paper);
             scene.line(pt(x0, stub.y0), pt(x1, stub.y0), Pen::Outline);
@@ -257,25 +261,47 @@ fn nozzles(s: &Section, scene: &mut Scene) {
             scene.arrow(pt(tail, at.y + radius + 2.6), pt(tip, at.y + radius + 2.6), Pen::Medium);
         });
     }
-    scene.part("oil-draw", "Oil draw-off nozzle", |scene| {
-        let x = s.along(s.oil_end(), 0.66);
-        let station = s.oil_end().0 + (s.oil_end().1 - s.oil_end().0) * 0.66;
-        let y = s.at(station, middle(s) + width(s, station, s.unit().retention.oil_draw.q) * 0.5).y - s.wall();
-        scene.on(Layer::Piping).rect(&Rect::new(x - 1.2, y - 4.0, 2.4, 4.0), None, Fill::Paper);
-        for side in [-1.2, 1.2] {
-            scene.line(pt(x + side, y), pt(x + side, y - 4.0), Pen::Outline);
-        }
-        scene.rect(&Rect::new(x - 2.8, y - 5.1, 5.6, 1.1), Some(Pen::Medium), Fill::Paper);
-    });
+    draws(s, scene);
     if let Some((a, b)) = s.hopper() {
-        scene.part("drain", "Sludge drain nozzle", |scene| {
-            scene.on(Layer::Piping).circle(s.at((a + b) * 0.5, middle(s)), 1.2, Some(Pen::Hidden), Fill::None);
+        let (pen, title) =
+            if s.is_sunk() { (Pen::Medium, "Sludge suction pipe") } else { (Pen::Hidden, "Sludge drain nozzle") };
+        scene.part("drain", title, |scene| {
+            scene.on(Layer::Piping).circle(s.at((a + b) * 0.5, middle(s)), 1.2, Some(pen), Fill::None);
         });
     }
-    if s.alarm().is_some() {
-        scene.part("float", "Level float", |scene| {
-            let at = pt(s.along(s.oil_end(), 0.3), s.at(zero(), middle(s)).y);
-            scene.on(Layer::Internals).circle(at, 1.5, Some(Pen::Medium), Fill::Paper);
+    for (x, y, _) in instruments::places(s) {
+        scene.part("float", "Level switches", |scene| {
+            scene.on(Layer::Internals).circle(s.at(x, y), 1.5, Some(Pen::Medium), Fill::Paper);
+        });
+    }
+}
+
+/// Where oil is drawn off: through a side wall, and from each channel; from one that lies between others upward.
+fn draws(s: &Section, scene: &mut Scene) {
+    let station = s.oil_end().0 + (s.oil_end().1 - s.oil_end().0) * 0.66;
+    let x = s.at(station, zero()).x;
+    let half = width(s, station, s.unit().retention.oil_draw.q) * 0.5;
+    let channels = s.channels();
+    let mut through = |y: f64, out: f64| {
+        scene.part("oil-draw", "Oil draw-off nozzle", |scene| {
+            let end = y + 4.0 * out;
+            let (y0, y1) = if out < 0.0 { (end, y) } else { (y, end) };
+            scene.on(Layer::Piping).rect(&Rect { x0: x - 1.2, y0, x1: x + 1.2, y1 }, None, Fill::Paper);
+            for side in [-1.2, 1.2] {
+                scene.line(pt(x + side, y), pt(x + side, end), Pen::Outline);
+            }
+            let flange = if out < 0.0 { end - 1.1 } else { end };
+            scene.rect(&Rect::new(x - 2.8, flange, 5.6, 1.1), Some(Pen::Medium), Fill::Paper);
+        });
+    };
+    through(s.at(station, middle(s) + half).y - s.wall(), -1.0);
+    if channels.len() > 1 {
+        through(s.at(station, middle(s) - half).y + s.wall(), 1.0);
+    }
+    for (near, far) in channels.iter().skip(1).take(channels.len().saturating_sub(2)) {
+        scene.part("oil-draw", "Oil draw-off pipe", |scene| {
+            let at = s.at(station, *near + (*far - *near) * 0.8);
+            scene.on(Layer::Piping).circle(at, 1.2, Some(Pen::Outline), Fill::Paper);
         });
     }
 }
@@ -310,14 +336,14 @@ fn dimensions(s: &Section, scene: &mut Scene) -> f64 {
 
 /// The width, and those of parallel channels.
 fn widths(s: &Section, scene: &mut Scene) {
-    let shape = &s.unit().shape;
     let left = s.at(zero(), zero()).x - s.wall() - STUB;
     let mut rows: Vec<Spot> = vec![(zero(), zero())];
-    rows.extend(walls::between_channels(s).into_iter().map(|y| (zero(), y)));
-    rows.push((zero(), shape.width()));
+    rows.extend(walls::between_channels(s).into_iter().flat_map(|(near, far)| [(zero(), near), (zero(), far)]));
+    rows.push((zero(), s.broad()));
+    rows.dedup();
     let next = s.view.dimensions(scene, Axis::Up, &rows, left - 3.5, |l| s.write(l));
     if rows.len() > 2 {
-        s.view.up(scene, rows[0], rows[rows.len() - 1], next, &s.write(shape.width()));
+        s.view.up(scene, rows[0], rows[rows.len() - 1], next, &s.write(s.broad()));
     }
 }
 
@@ -326,7 +352,7 @@ fn names(s: &Section, scene: &mut Scene) {
     scene.on(Layer::Note);
     for zone in &s.unit().compartments {
         let name = zone.place.word().to_uppercase();
-        let whole = across(s, (zone.from, zone.to), s.unit().shape.width()).grown(-1.0);
+        let whole = across(s, (zone.from, zone.to), s.broad()).grown(-1.0);
         let axis = whole.centre().y;
         let halves = [Rect { y1: axis - 1.0, ..whole }, Rect { y0: axis + 1.0, ..whole }];
         let taken = scene.text_boxes();

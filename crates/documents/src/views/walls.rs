@@ -1,11 +1,11 @@
 //! An outline with its walls around it.
 
-use crate::render::geometry::Point;
+use crate::render::geometry::{Point, Rect};
 use crate::render::item::Fill;
 use crate::render::pen::{Layer, Pen};
 use crate::render::scene::Scene;
 use crate::section::cut;
-use crate::section::place::Section;
+use crate::section::place::{Section, WALL};
 use stillrise_units::{Length, Typed, math};
 
 /// Draws the walls of an outline on paper, which runs clockwise there; `open` leaves out the wall from its last point to its
@@ -51,12 +51,21 @@ pub fn draw(s: &Section, scene: &mut Scene, inner: &[Point], open: bool) {
     });
 }
 
-/// Where walls between parallel channels stand, from one side wall; none in a unit without channels.
-pub fn between_channels(s: &Section) -> Vec<Length> {
-    let Some(channels) = &s.unit().channels else { return Vec::new() };
-    let width = channels.width.q;
-    let walls = (1..=u8::MAX).map(|k| width * f64::from(k));
-    walls.take_while(|at| (s.unit().shape.width() - *at).si() > 1e-9).collect()
+/// Both faces of each wall between parallel channels, from one side wall; none in a unit without channels.
+pub fn between_channels(s: &Section) -> Vec<(Length, Length)> {
+    s.channels().windows(2).map(|pair| (pair[0].1, pair[1].0)).collect()
+}
+
+/// Such a wall where it is cut: as the others, or as a line where its thickness is not known.
+pub fn between(s: &Section, scene: &mut Scene, area: &Rect) {
+    scene.on(Layer::Internals);
+    let thin = area.width() < WALL || area.height() < WALL;
+    let by = |x: f64, y: f64| Rect { x0: area.x0 - x, x1: area.x1 + x, y0: area.y0 - y, y1: area.y1 + y };
+    match (thin, area.width() < area.height()) {
+        (false, _) => scene.rect(area, Some(Pen::Outline), Fill::Hatch(cut(s))),
+        (true, true) => scene.rect(&by(0.35, 0.0), None, Fill::Ink),
+        (true, false) => scene.rect(&by(0.0, 0.35), None, Fill::Ink),
+    };
 }
 
 /// One side of a shape that is symmetrical: half its width at places from one end to the other, dense at both ends, where it

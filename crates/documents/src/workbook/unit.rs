@@ -165,6 +165,7 @@ pub fn weights(s: &Section) -> Grid {
                 ("As it works", mass(found.operating), ""),
                 ("Full of water to its top, as in the test", mass(found.test), ""),
                 ("The same over its floor", found.bearing.map(|bearing| bearing.at), ""),
+                ("The same on each of four legs", found.leg.map(|leg| leg.at), "where they share it evenly"),
                 ("Centre of gravity of the empty unit, from the inlet end", found.centre.map(|x| x.at), ""),
             ];
             for (what, at, remark) in all {

@@ -3,6 +3,7 @@
 
 #[path = "../common/mod.rs"]
 mod common;
+mod redlines;
 mod set;
 mod sheets;
 

@@ -98,10 +98,13 @@ fn holds(settled: &Settled, system: System) {
     let unit = &train.unit;
     // Every length that the unit states stands on the set.
     let mut stated: Vec<Length> = unit.compartments.iter().map(|c| c.length.q).collect();
-    stated.extend([unit.body.over_all().q, unit.body.height().q, unit.below_floor(), unit.shape.width()]);
+    stated.extend([unit.body.over_all().q, unit.body.height().q, unit.below_floor()]);
+    // Walls between channels stand on top of the clear widths, which are dimensioned each.
+    stated.extend(unit.channels.is_none().then(|| unit.shape.width()));
     stated.extend([unit.body.head(), unit.inlet.invert.q, unit.outlet.invert.q, unit.underflow.edge().q]);
     stated.extend(unit.pack.iter().flat_map(|pack| [pack.laid.bottom.q, pack.laid.height.q]));
     stated.extend(unit.channels.iter().map(|channels| channels.width.q));
+    stated.extend(unit.hopper.iter().map(|hopper| hopper.bottom.q));
     stated.retain(|l| l.si() > 0.0);
     let measured: Vec<Length> = all.iter().flat_map(|d| d.scene.dimensions()).map(|d| d.length).collect();
     for length in stated {

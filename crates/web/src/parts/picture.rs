@@ -30,7 +30,7 @@ pub fn piece(state: &State, view: &View) -> Markup {
     html! {
         section #picture data-patch aria-label="The way of the water" {
             @if let Some(settled) = &state.outcome.settled {
-                @let Profile { scene, stations } = profile(settled, paper(view));
+                @let Profile { scene, stations, .. } = profile(settled, paper(view));
                 div.drawing { (group(&scene, view, "profile")) }
                 nav.stations aria-label="Stations of the water" {
                     @for station in &stations {

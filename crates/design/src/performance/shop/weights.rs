@@ -8,6 +8,7 @@ use crate::basis::Basis;
 use crate::enquiry::Enquiry;
 use crate::provenance::{Stop, Trail, Val, Whence, choose, given};
 use crate::stages::Stage;
+use crate::stages::hopper::Hopper;
 use crate::train::unit::Unit;
 use crate::vessel::rest;
 use crate::{by, reckon, say};
@@ -16,7 +17,7 @@ use stillrise_handbook::shop::centre_of_gravity;
 use stillrise_handbook::vessel::materials::material;
 use stillrise_handbook::vessel::{bearing_pressure, plate_weight, water_weight};
 use stillrise_units::catalog::{GAL, KG, KG_M3, LB, LB_FT3, M3, PERCENT};
-use stillrise_units::{Length, Mass, Pressure, Typed, Volume, ratio};
+use stillrise_units::{Area, Length, Mass, Pressure, Typed, Volume, ratio};
 
 /// What comes on top of floor and walls for stiffeners, baffles, nozzles and welds.
 const MORE: f64 = 0.2;
@@ -40,8 +41,10 @@ pub struct Weights {
     pub operating: Option<Val<Mass>>,
     /// Full of water to its top, as in the test.
     pub test: Option<Val<Mass>>,
-    /// That over its floor, of a box.
+    /// That over its floor, of one that stands on it: a hopper under the floor puts it on legs.
     pub bearing: Option<Val<Pressure>>,
+    /// What each of four legs carries of it, of one with a hopper, if they share it evenly.
+    pub leg: Option<Val<Mass>>,
     /// Centre of gravity of the empty unit from the inlet end.
     pub centre: Option<Val<Length>>,
 }
@@ -96,7 +99,11 @@ pub(super) fn weights<T: Trail>(
     let test = empty.map(
         |empty| reckon!(t, "weight full of water to the top", [LB, KG], (empty = empty, water = full) empty + water),
     );
-    let bearing = match (body.plan(t)?, test) {
+    let on_legs = unit.hopper.is_some() && !unit.arrangement.is_built_in();
+    let leg = test.filter(|_| on_legs).map(|test| {
+        reckon!(t, "on each of four legs, full to the top, where they share it evenly", [LB, KG], (all = test) all / 4.0)
+    });
+    let bearing = match (body.plan(t)?, test.filter(|_| !on_legs)) {
         (Some(floor), Some(test)) => {
             Some(by!(t, "pressure under the floor, full to the top", bearing_pressure::pressure(test, floor))?)
         }
@@ -113,6 +120,7 @@ pub(super) fn weights<T: Trail>(
         operating,
         test,
         bearing,
+        leg,
         centre,
     }))
 }
@@ -169,18 +177,49 @@ fn centre<T: Trail>(t: &mut T, unit: &Unit) -> Result<Val<Length>, Stop> {
     let inner = unit.stages.all().into_iter().filter_map(|stage| stage.inner_wall(unit)).collect::<Vec<_>>();
     let mut parts = vec![(vessel.q.si(), middle.q.si())];
     parts.extend(inner.into_iter().map(|at| (wall.q.si(), at.si())));
+    let beyond = unit.hopper.as_ref().map(|hopper| (of_hopper(t, unit, hopper), hopper.length));
+    parts.extend(beyond.map(|(steel, length)| (steel.q.si(), 0.5 * length.q.si())));
+    let mut from = vec![vessel.at, wall.at, middle.at];
+    from.extend(beyond.iter().flat_map(|(steel, length)| [steel.at, length.at]));
     let parts = choose(
         t,
         "steel of vessel and inner walls, and where each stands",
         None,
         Series(parts),
-        "vessel, sand trap wall, diffusion baffle, downcomer, wall ahead of the pumps",
+        "vessel, hopper, sand trap wall, diffusion baffle, downcomer, wall ahead of the pumps",
         if unit.outlet_baffle.is_some() {
-            "as much of each as its area, all of one thickness; hopper, plates, outlet baffle and nozzles left out"
+            "as much of each as its area, all of one thickness; plates, outlet baffle and nozzles left out"
         } else {
-            "as much of each as its area, all of one thickness; hopper, plates and nozzles left out"
+            "as much of each as its area, all of one thickness; plates and nozzles left out"
         },
-        &[vessel.at, wall.at, middle.at],
+        &from,
     );
     by!(t, "centre of gravity of the empty unit, from its inlet end", centre_of_gravity::place(parts))
+}
+
+/// Steel of the hopper, less the floor that it takes the place of.
+fn of_hopper<T: Trail>(t: &mut T, unit: &Unit, hopper: &Hopper) -> Val<Area> {
+    let wide = unit.body.width();
+    let (long, low, deep) = (hopper.length, hopper.bottom, hopper.depth);
+    let along = reckon!(
+        t,
+        "slope of the hopper's sides along the unit",
+        [IN, MM],
+        (top = long, low = low, deep = deep)(deep * deep + (top - low) * (top - low) / 4.0).sqrt()
+    );
+    let across = reckon!(
+        t,
+        "slope of the hopper's sides across the unit",
+        [IN, MM],
+        (top = wide, low = low, deep = deep)(deep * deep + (top - low) * (top - low) / 4.0).sqrt()
+    );
+    reckon!(
+        t,
+        "plate of the hopper, less the floor that it takes the place of",
+        [FT2, M2],
+        (long = long, wide = wide, low = low, along = along, across = across)(wide + low) * along
+            + (long + low) * across
+            + low * low
+            - long * wide
+    )
 }

@@ -166,6 +166,10 @@ pub(super) fn made_of(r: &mut Report<'_>, train: &Train) {
     if let Some(bearing) = weights.and_then(|w| w.bearing) {
         sheet.add("Under its whole floor, then", r.prose(bearing.q, (&PSF, &KPA)));
     }
+    let legs = r.settled.job.design.performance.as_ref().is_some_and(|p| scope::has_supports(p, train));
+    if let Some(leg) = weights.and_then(|w| w.leg).filter(|_| legs) {
+        sheet.add("On each of four legs, evenly shared, then", r.prose(leg.q, MASS));
+    }
     if let Some(lifting) = shop.and_then(|shop| shop.lifting.as_ref()) {
         sheet.add(
             "Lifting points",
@@ -201,9 +205,12 @@ pub(super) fn setting(r: &mut Report<'_>, train: &Train, p: &Performance) {
         format!("{} × {}", r.prose(way.length.q, (&FT, &M)), r.prose(way.width.q, (&FT, &M))),
     );
     sheet.add("Clear height over the ground", r.prose(p.fit.headroom.q, (&FT, &M)));
-    let float = (!p.levels.is_empty())
-        .then(|| format!("{}, one a unit", r.prose(train.unit.retention.float_density.q, (&LB_FT3, &KG_M3))));
-    sheet.or("Level float, density", float, NOT_STATED);
+    let float = (!p.levels.is_empty()).then(|| r.prose(train.unit.retention.float_density.q, (&LB_FT3, &KG_M3)));
+    sheet.or("Floats of the level switches, density", float, NOT_STATED);
+    let section = Section::new(r.settled, crate::Edition::Client);
+    if let Some(all) = section.map(|s| crate::instruments::switches(&s)).filter(|all| !all.is_empty()) {
+        sheet.add("Level switches, tags as on the drawing", crate::instruments::tags(&all));
+    }
     sheet.add("Switch, panel, rating for the area", "by maker of the panel");
     let areas = p.shop.as_ref().and_then(|shop| shop.areas.oils.first());
     sheet.or(

@@ -193,8 +193,11 @@ fn stores(r: &mut Report<'_>, train: &Train, p: Option<&Performance>) {
             ));
         }
     }
+    let section = Section::new(r.settled, crate::Edition::Client);
+    let tags = section.map_or_else(String::new, |s| crate::instruments::tags(&crate::instruments::of_oil(&s)));
+    let tags = if tags.is_empty() { tags } else { format!(" {tags}") };
     texts.push(format!(
-        "Level switch: a float of {} that rides between oil and water, or one that does the same; its contact shall open on alarm and on failure, and shall be tested from outside.",
+        "Level switch{tags}: a float of {} that rides between oil and water, or one that does the same; its contact shall open on alarm and on failure, and shall be tested from outside.",
         r.prose(train.unit.retention.float_density.q, (&LB_FT3, &KG_M3))
     ));
     texts.push(
