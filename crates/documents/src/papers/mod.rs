@@ -171,7 +171,10 @@ impl<'a> Set<'a> {
     /// # Errors
     /// A fault of the template.
     pub(crate) fn together(&mut self) -> Result<(), PdfFault> {
-        let alone: Vec<&'static Paper> = of(self.settled, self.edition).filter(|one| one.refers.is_empty()).collect();
+        let mut alone: Vec<&'static Paper> =
+            of(self.settled, self.edition).filter(|one| one.refers.is_empty()).collect();
+        // The longest first, so that none of them is left to one thread while the others have nothing to do.
+        alone.sort_by_key(|paper| !LONGEST.contains(&paper.name));
         let this = &*self;
         let made = side_by_side(alone.len(), 1, || (), |k, ()| this.set(alone[k]));
         for (paper, made) in alone.into_iter().zip(made) {
@@ -252,6 +255,8 @@ fn closely(
 const END: &str = "end of a run of pages";
 /// How far down a page goes that holds a few lines alone.
 const FEW: f64 = 0.22;
+/// The papers that take about as long as all others together.
+const LONGEST: [&str; 2] = [calculation::REPORT.name, calculation::TRAIL.name];
 /// Pages from which a paper is typeset once only: it takes its time, and few lines are a small share of it.
 const LONG: usize = 12;
 

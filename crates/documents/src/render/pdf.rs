@@ -10,6 +10,7 @@ use core::fmt;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::OnceLock;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Content, Datetime, Duration, NativeElement, Smart, Value};
 use typst::introspection::{Introspector, MetadataElem};
@@ -111,6 +112,11 @@ pub(crate) struct Laid {
     pub(crate) places: Vec<Place>,
 }
 
+/// Documents laid out since the program began.
+static LAID: AtomicUsize = AtomicUsize::new(0);
+/// Documents after which what none of them used is let go.
+const KEPT: usize = 8;
+
 /// Lays out markup with its files.
 ///
 /// # Errors
@@ -118,8 +124,11 @@ pub(crate) struct Laid {
 pub(crate) fn lay(main: &str, files: BTreeMap<String, Vec<u8>>) -> Result<Laid, PdfFault> {
     let world = Desk::new(main, files)?;
     let compiled = typst::compile::<PagedDocument>(&world);
-    // What later documents may use again stays for a few runs; a server must not grow for ever.
-    typst::comemo::evict(8);
+    // What later documents may use again stays for a few runs; a server must not grow for ever. All that is kept is gone through
+    // for that, so not at every run.
+    if LAID.fetch_add(1, Ordering::Relaxed).is_multiple_of(KEPT) {
+        typst::comemo::evict(1);
+    }
     let document = compiled.output.map_err(|faults| world.fault(&faults))?;
     let warnings = compiled.warnings.iter().map(|w| world.fault(core::slice::from_ref(w))).collect();
     let (pages, places) = (document.pages().len(), places(&document));
