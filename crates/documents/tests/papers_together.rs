@@ -220,8 +220,11 @@ fn a_client_is_asked_what_moves_something_and_what_he_can_answer() -> Outcome {
     Ok(())
 }
 
+/// A question of the summary and the paragraphs that answer it.
+type Answer = (String, Vec<String>);
+
 /// What the summary says first, a question and its paragraphs each.
-fn in_short(settled: &Settled) -> Result<Vec<(String, Vec<String>)>, Box<dyn std::error::Error>> {
+fn in_short(settled: &Settled) -> Result<Vec<Answer>, Box<dyn Error>> {
     let said = papers::said(settled, Edition::Client, named("offer-summary").ok_or("none")?);
     let blocks = said["blocks"].as_array().ok_or("no blocks")?;
     let block = blocks.first().filter(|block| block["t"] == "answers").ok_or("the answers do not stand first")?;
@@ -257,7 +260,7 @@ fn the_offer_answers_five_questions_first() -> Outcome {
         let does = answers[2].1.join(" ");
         for limit in settled.job.design.basis.iter().flat_map(|basis| &basis.limits) {
             let allows = stillrise_units::print::in_prose(limit.value.q.si(), &stillrise_units::catalog::MG_L);
-            assert!(does.contains(&limit.title()) && does.contains(&allows), "{name}: {does}");
+            assert!(does.contains(limit.title()) && does.contains(&allows), "{name}: {does}");
         }
         // What stands against it stands by name among what it needs.
         let needs = answers[1].1.join(" ").to_lowercase();

@@ -23,7 +23,7 @@ use stillrise_search::pick;
 pub static PAPER: Paper = Paper {
     name: "offer-summary",
     title: "Offer summary",
-    about: "For whoever decides.",
+    about: "For whoever decides: what is bought, what it needs, what it will do and on which conditions, what is left out, what must be answered.",
     editions: EVERYBODY,
     head: Head::Band,
     refers: &[],

@@ -135,7 +135,7 @@ pub static LIST: &[Picture] = &[
         title: "Add a document",
         steps: &[
             step(
-                "crates/documents/src/papers/offer.rs",
+                "crates/documents/src/papers/scope_split.rs",
                 "One file a paper: what it is called, who gets it, when there is something to say, its blocks.",
             ),
             step("crates/documents/src/papers/mod.rs", "One line in the list."),
