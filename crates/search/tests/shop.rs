@@ -48,7 +48,18 @@ fn a_stated_weight_carries_water_to_the_crest_and_to_the_top() {
     let sludge = found.sludge.map_or(0.0, |over| LB.from_si(over.q.si()));
     assert!(sludge >= 0.0);
     close(found.operating.expect("known").q, 3200.0 + water + sludge, &LB, 1e-4);
-    close(found.bearing.expect("a floor").q, (3200.0 + full) / 44.0, &PSF, 1e-4);
+    // A hopper under its floor puts it on legs, of which four share the load.
+    assert!(found.bearing.is_none());
+    close(found.leg.expect("legs").q, (3200.0 + full) / 4.0, &LB, 1e-4);
+    // Without its hopper it stands on its floor of 44 ft2.
+    let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/wash.toml")).expect("a file");
+    let keys = |line: &&str| !line.starts_with("hopper_");
+    let text = text.lines().filter(keys).collect::<Vec<_>>().join("\n");
+    let flat =
+        Sheet::text("wash without its hopper", &text).with("unit.dimensions.empty_weight", "3200 lb").settle(&demo());
+    let stands = shop(&flat).weights.as_ref().expect("weights");
+    assert!(stands.leg.is_none());
+    close(stands.bearing.expect("a floor").q, (3200.0 + 249.333 * WATER) / 44.0, &PSF, 1e-4);
     // 4 points: 800 lbf each; two legs at 60 degrees carry 1,600 / sin 60 = 1,847.5 lbf, a lug is designed for twice that.
     let lifting = shop(&settled).lifting.as_ref().expect("lifted");
     let pulls = lifting.pulls.as_ref().expect("known");
@@ -62,7 +73,9 @@ fn a_stated_weight_carries_water_to_the_crest_and_to_the_top() {
 }
 
 /// Floor 44 ft2 and walls 2 x 15 x 5.6667 ft = 170 ft2: 214 ft2 of 1/4 in steel of 490.06 lb/ft3 are 2,184.9 lb, a fifth more
-/// 2,621.8. Along the unit: the vessel at 66 in; inner walls of 22.667 ft2 at the end of the inlet chamber, 12 in, where
+/// 2,621.8. Along the unit: the vessel at 66 in; the hopper of 36 in by 48 in at its top,
+/// 6 in square at its bottom and 20 in deep, with sides of sqrt(20^2 + 15^2) = 25 in and sqrt(20^2 + 21^2) = 29 in, has
+/// 54 x 25 + 42 x 29 + 36 = 2,604 in2 in place of the floor's 1,728, 6.0833 ft2 more, at 18 in; inner walls of 22.667 ft2 at the end of the inlet chamber, 12 in, where
 /// there is a baffle, and at the downcomer, 118 in.
 #[test]
 fn a_weight_nobody_stated_is_estimated_from_the_steel() {
@@ -73,7 +86,9 @@ fn a_weight_nobody_stated_is_estimated_from_the_steel() {
     close(found.empty.expect("estimated").q, 2621.8, &LB, 2e-4);
     let unit = &settled.job.design.train.as_ref().expect("a train").unit;
     let baffle = if unit.baffle.is_some() { 22.6667 } else { 0.0 };
-    let centre = (214.0 * 66.0 + baffle * 12.0 + 22.6667 * 118.0) / (214.0 + baffle + 22.6667);
+    let (moments, area) =
+        (214.0 * 66.0 + 6.0833 * 18.0 + baffle * 12.0 + 22.6667 * 118.0, 214.0 + 6.0833 + baffle + 22.6667);
+    let centre = moments / area;
     close(found.centre.expect("a vessel").q, centre, &IN, 1e-4);
     // Without the thickness nothing is estimated, and nothing is made up.
     let silent = with("wash", &[]);
