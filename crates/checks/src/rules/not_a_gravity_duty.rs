@@ -8,7 +8,7 @@ rule! {
     "not-a-gravity-duty" "Not a gravity duty", Enquiry;
     client "Something in this water keeps oil from rising: a separator alone cannot treat it as it stands."
     looks "Findings of the triage that rule gravity out: an emulsion made to last, a liquid that mixes with water, an oil as heavy as the water. Where a product's kind, the products or the oil were not said, it cannot judge."
-    matters "No separator of any size takes out what does not rise. Sizing one would sell a promise that physics does not keep."
+    matters "No separator of any size takes out what does not rise. A size would promise what physics does not keep."
     remedy "Keep the product out of this water or treat it by what the finding names; then look at what is left."
     source "Handbook, lists of chemicals and oils, each row with its own source; that half of the oil emulsified rules gravity out is our proposal"
     limits "Sees only what the enquiry declares. The shares of emulsified oil are judgement until a jar test replaces them."

@@ -7,10 +7,10 @@ use stillrise_units::catalog::{IN, MM};
 
 rule! {
     "routine-at-alarm" "Routine pump-out stands at the alarm", OilZone;
-    client "The alarm may sound as soon as a routine pump-out is due: pump out by the calendar, not by the alarm."
+    client "The alarm may sound before a routine pump-out is due: act on every alarm, and pump out by the calendar without waiting for one."
     looks "The oil layer of the routine pump-out against that of the alarm, which the largest flow may force down."
     matters "A routine that is only due when the alarm sounds is no routine: every pump-out then begins with an alarm."
-    remedy "A larger outlet, a cleaner mesh or a larger unit, so that flow lifts the interface less; or pump out by the calendar."
+    remedy "A larger outlet, a cleaner mesh or a larger unit, so that flow lifts the interface less; or pump out by the calendar, and on every alarm."
     source "Set points of the handbook; common practice pumps out before the alarm"
     limits "Compares two set points; how often oil comes is not looked at."
 }
