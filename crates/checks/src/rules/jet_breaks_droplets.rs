@@ -10,7 +10,7 @@ rule! {
     matters "What the jet breaks below the median, the plates were not sized for."
     remedy "A wider inlet nozzle, a larger inlet chamber, or a deflector that spreads the jet."
     source "Hinze 1955; dissipation of a jet by definition"
-    limits "The mean over the chamber; at the jet itself it is higher, for a short stay. Detergents lower the tension and are not in it."
+    limits "The mean over the chamber; at the jet itself it is higher, for a short time. Detergents lower the tension and are not in it."
 }
 
 fn look(s: &Subject<'_>) -> Verdict {

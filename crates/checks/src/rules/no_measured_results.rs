@@ -5,7 +5,7 @@ use stillrise_design::train::UnitOrigin;
 
 rule! {
     "no-measured-results" "No measured results of the unit", Unit;
-    client "No results measured on this unit are known: what is told of it is calculated."
+    client "No results measured on a unit of this type are known: what is told of it is calculated."
     looks "Whether the row of the range states measured results."
     matters "The prediction stands on theory alone; results of the very unit, with their conditions, weigh more than any formula."
     remedy "Measure one unit of the range on a known oil and droplet, and state the result with its conditions."

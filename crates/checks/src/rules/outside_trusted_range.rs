@@ -1,7 +1,6 @@
 //! Rule: outside the trusted range
 
 use crate::rule::{Subject, Verdict, rule};
-use std::collections::BTreeSet;
 use stillrise_design::Node;
 use stillrise_design::provenance::{Entry, Origin};
 
@@ -26,18 +25,11 @@ fn look(s: &Subject<'_>) -> Verdict {
     let Some(ledger) = s.ledger else {
         return Verdict::cannot_judge("no trail was kept in which it could be seen", [], None);
     };
-    let notes = || {
-        ledger
-            .entries
-            .iter()
-            .filter(|e| !e.part.is_study())
-            .flat_map(|e| e.notes.iter().map(move |n| (e, n)))
-    };
-    let Some((entry, note)) = notes().next() else {
+    let notes = ledger.outside_trust();
+    let Some((_, entry, note)) = notes.first().copied() else {
         return Verdict::passes(format!("0 notes on {} values", ledger.entries.len()));
     };
-    let count = notes().map(|(_, n)| n).collect::<BTreeSet<_>>().len();
-    let says = match count {
+    let says = match notes.len() {
         1 => format!("1 note: {} ({}: {})", note, entry.section, entry.label),
         n => format!("{n} notes, the first: {} ({}: {})", note, entry.section, entry.label),
     };

@@ -7,7 +7,7 @@ use stillrise_units::catalog::{GPM_FT2, M_H, PERCENT, UM};
 use stillrise_units::Typed;
 
 rule! {
-    "plate-area-short" "Plate area too small for the design droplet, or its reserve", Pack, bars_pick;
+    "plate-area-short" "Plates too small for the design droplet, or with too little reserve", Pack, bars_pick;
     client "The plates have too little area for the droplet they are to catch, or too little in reserve."
     looks "The rise of the design droplet against the overflow rate of the plates, at the largest steady flow, coldest water, end of the interval: slower fails, a reserve of area below the one asked for warns."
     matters "Plates are sold by the droplet they catch. With less area than flow and rise ask for, droplets of that size pass."

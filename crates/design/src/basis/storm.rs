@@ -22,6 +22,8 @@ use stillrise_units::{Area, Flow, Length, Ratio, Time, Typed, Velocity, ratio};
 pub struct Storm {
     /// The surfaces that are counted, by their places in the enquiry: not those whose rain is held back.
     pub surfaces: Vec<usize>,
+    /// The area of each that counts, in their order: of one under a canopy, onto which rain is blown in.
+    pub areas: Vec<Val<Area>>,
     /// Total contributing area.
     pub area: Val<Area>,
     /// Composite runoff coefficient.
@@ -70,7 +72,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     t.section("storm");
     let mut rows = Vec::new();
     let mut nodes = Vec::new();
-    let (mut names, mut surfaces) = (Vec::new(), Vec::new());
+    let (mut names, mut surfaces, mut each) = (Vec::new(), Vec::new(), Vec::new());
     let mut total: Option<Val<Area>> = None;
     let mut sealed = true;
     for (i, s) in e.surfaces.iter().enumerate() {
@@ -88,6 +90,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
         nodes.extend([area.at, coefficient.at]);
         names.push(name);
         surfaces.push(i);
+        each.push(area);
         total = Some(match total {
             None => area,
             Some(sum) => reckon!(t, "contributing area", [FT2, M2], (sum = sum, next = area) sum + next),
@@ -129,6 +132,7 @@ pub fn storm<T: Trail>(t: &mut T, w: &WhatIf, e: &Enquiry) -> Result<Option<Stor
     let flow = by!(t, "storm flow", rational_flow::flow(coefficient, intensity, area, factor))?;
     Ok(Some(Storm {
         surfaces,
+        areas: each,
         area,
         coefficient,
         sealed,

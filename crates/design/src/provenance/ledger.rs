@@ -70,6 +70,20 @@ impl Ledger {
     pub fn value(&self, node: Node) -> Option<&Arg> {
         self.entry(node).map(|e| &e.value)
     }
+    /// Each note of a formula that was used outside the range in which it is trusted, once, with the line where it stands first
+    /// and that line's place. Studies beside the design go beyond ranges on purpose and are left out.
+    #[must_use]
+    pub fn outside_trust(&self) -> Vec<(usize, &Entry, &str)> {
+        let mut all: Vec<(usize, &Entry, &str)> = Vec::new();
+        for (k, entry) in self.entries.iter().enumerate().filter(|(_, entry)| !entry.part.is_study()) {
+            for note in &entry.notes {
+                if !all.iter().any(|(_, _, seen)| *seen == note.as_str()) {
+                    all.push((k, entry, note));
+                }
+            }
+        }
+        all
+    }
     /// The value of a line, computed again from its inputs; `None` where nothing is computed.
     #[must_use]
     pub fn replay(&self, entry: &Entry) -> Option<Result<Arg, String>> {

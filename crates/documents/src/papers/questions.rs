@@ -85,7 +85,13 @@ fn what_moves(settled: &Settled, posed: &Posed) -> String {
     for judged in settled.verdicts.iter().filter(|judged| judged.verdict.asks().iter().any(waits)) {
         rules.push(lower(judged.rule.title));
     }
-    if rules.is_empty() { String::new() } else { format!("Not judged yet: {}.", rules.join("; ")) }
+    match (rules.is_empty(), settled.job.design.performance.is_some()) {
+        (false, _) => format!("Not judged yet: {}.", rules.join("; ")),
+        (true, true) => {
+            "No other answer was worked through; on it hangs whether the calculation holds for this water.".to_owned()
+        }
+        (true, false) => String::new(),
+    }
 }
 
 /// How many figures were taken beside, and where they stand.

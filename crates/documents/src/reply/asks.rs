@@ -1,6 +1,6 @@
-//! What contradicts, what is asked, what was assumed.
+//! What is asked.
 
-use super::alike::{asked, pattern, stands_in, together};
+use super::alike::{asked, pattern, together};
 use super::show;
 use super::standing::all_standing;
 use super::turns::{colder, floats, held_ahead, lifted};
@@ -9,10 +9,8 @@ use crate::summary::{assumed_under, numberless, rests_on, stands, that_matter};
 use std::collections::BTreeSet;
 use stillrise_checks::ask::GROUNDWATER;
 use stillrise_checks::rules::{does_not_fit, not_enough_fall, solids_bury_pack};
-use stillrise_design::basis::chemicals::Which;
 use stillrise_design::basis::containment::balance::Balance;
 use stillrise_design::basis::containment::passes::Passing;
-use stillrise_design::basis::rain_kept_out::is_barred;
 use stillrise_design::basis::{self, FLOW_UNITS};
 use stillrise_design::enquiry::blocks::{
     Containment, Droplets, Inlet, Limit, OilContent, Rain, Site, Solids, Spill, Stream, Water,
@@ -24,7 +22,6 @@ use stillrise_search::Settled;
 use stillrise_search::questions::Question;
 use stillrise_search::standing::Asks;
 use stillrise_units::Typed;
-use stillrise_units::catalog::{DEG_C, DEG_F, FT2, GPD, IN_H, M2, M3_D, MM_H, PERCENT};
 
 /// Questions in the mail.
 const ASKED: usize = 8;
@@ -43,8 +40,6 @@ const PRESSING: usize = 4;
 const TURNING: usize = 2;
 /// What an answer must weigh to be asked for in the mail: less moves neither effluent nor unit nor store by a twentieth.
 pub(super) const MOVES: f64 = 0.05;
-/// Assumptions in the mail.
-const ASSUMED: usize = 8;
 
 /// The questions of the mail, those first that decide: the word on a limit, then what turns the job, then the rest.
 pub(super) fn questions(settled: &Settled) -> Vec<String> {
@@ -299,7 +294,7 @@ pub(super) fn decide(settled: &Settled) -> bool {
 }
 
 /// Questions that hold a word back, and the others that matter; what contradicts is asked in its own place.
-fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
+pub(super) fn ranked(settled: &Settled) -> (Vec<&Question>, Vec<&Question>) {
     let asked = that_matter(settled).into_iter().filter(|q| !q.contradiction);
     let (mut deciding, rest): (Vec<&Question>, Vec<&Question>) = asked.partition(|q| !q.holds.is_empty());
     // What a limit speaks of stands before what is held against it: anyone with the permit at hand can say.
@@ -314,85 +309,4 @@ fn is_settled(settled: &Settled, asks: &Asks) -> bool {
     let of = |l: &&LimitVerdict| basis.limits.get(l.limit).is_some_and(|limit| limit.pollutant.word == *word);
     let mut on = p.limits.iter().filter(of).peekable();
     on.peek().is_some() && on.all(|l| l.word == Word::Kept)
-}
-
-/// What was taken without being told.
-pub(super) fn assumed(settled: &Settled) -> Vec<String> {
-    let covered = settled.job.enquiry.surfaces.iter().any(|s| *s.canopy == Some(true));
-    let rain = settled.job.design.basis.as_ref().and_then(|b| b.storm.as_ref()).map(|storm| {
-        format!(
-            "rain of {} on {}{}, of which {} run off, which gives {}",
-            show(settled, storm.intensity.q.si(), (&IN_H, &MM_H)),
-            show(settled, storm.area.q.si(), (&FT2, &M2)),
-            if covered { " (under a canopy the area onto which it is blown in)" } else { "" },
-            show(settled, storm.coefficient.q.si(), (&PERCENT, &PERCENT)),
-            show(settled, storm.flow.q.si(), FLOW_UNITS)
-        )
-    });
-    let in_mail = questions(settled);
-    let mut seen = BTreeSet::new();
-    let (deciding, rest) = ranked(settled);
-    let others = deciding
-        .into_iter()
-        .chain(rest)
-        .filter(|q| !stands_in(&in_mail, q) && seen.insert(q.label.clone()))
-        // That is told in its own line.
-        .filter(|q| !q.declared.is(Stream::with_rain))
-        .take(ASSUMED)
-        .map(|q| format!("{}: {}", q.label, q.now));
-    let streams = &settled.job.enquiry.streams;
-    let basis = settled.job.design.basis.as_ref();
-    let unsaid = |w: &&basis::waters::Water| matches!(w.which, Which::Stream(k) if streams.get(k).is_some_and(|s| s.with_rain.is_none()));
-    let of_streams = || basis.iter().flat_map(|b| &b.waters).filter(unsaid);
-    let apart: Vec<&str> = of_streams().filter(|w| !w.with_rain).map(|w| w.name.as_str()).collect();
-    let beside: Vec<&str> = of_streams().filter(|w| w.with_rain).map(|w| w.name.as_str()).collect();
-    let flows = basis.iter().flat_map(|b| &b.waters);
-    let flows = flows.filter(|w| w.is_rain || w.with_rain || apart.contains(&w.name.as_str()));
-    let with_all = flows.map(|w| w.flow.q.si()).sum::<f64>();
-    let apart = (rain.is_some() && !apart.is_empty()).then(|| {
-        format!(
-            "no {} counted while it rains, with which {} would come; tell us if it may run then",
-            apart.join(" and no "),
-            show(settled, with_all, FLOW_UNITS)
-        )
-    });
-    let beside = (rain.is_some() && !beside.is_empty()).then(|| {
-        format!(
-            "{} counted while it rains, as an area lies under a canopy; tell us if it stops then",
-            beside.join(" and ")
-        )
-    });
-    let cold = settled.job.design.basis.as_ref().map(|basis| basis.fluids.cold.temperature.q);
-    let cools = streams.iter().enumerate().filter_map(|(k, s)| {
-        let (arrives, cold) = (s.temperature.claim()?, cold?);
-        let name = s.name.as_ref().map_or_else(|| format!("stream {}", k + 1), Clone::clone);
-        (!s.coldest.is_given() && arrives.written.si() > cold.si()).then(|| {
-            format!(
-                "water of {name}: arrives at {} and is worked at {}, to which it cools in the unit between the times it comes",
-                arrives.written.text,
-                show(settled, cold.si(), (&DEG_F, &DEG_C))
-            )
-        })
-    });
-    // A pump lifts more where it works against less than the head of its plate.
-    let inlet = &settled.job.enquiry.inlet;
-    let off_the_curve = basis.is_some_and(|b| b.feed.off_the_curve);
-    let plate = inlet.pump_head.is_given() && inlet.rate.0.iter().any(|rate| rate.is_given()) && !off_the_curve;
-    let plate = plate.then(|| {
-        "pumps that lift what their plate says at the head that it names; against less head they lift more, and then more comes: their curve, and the head that they will work against, settle it".to_owned()
-    });
-    // On what sludge and oil are counted by.
-    let storage = settled.job.design.performance.as_ref().map(|p| &p.storage);
-    let daily = storage.map(|storage| {
-        format!(
-            "{} on an average day, by which sludge and oil are counted",
-            show(settled, storage.average.q.si(), (&GPD, &M3_D))
-        )
-    });
-    let unheld = crate::summary::unheld::unheld(settled);
-    let waters = super::carried::carried(settled).into_iter().chain(daily).chain(unheld).chain(plate);
-    let apart = apart.into_iter().chain(beside).chain(cools).chain(waters);
-    let barred = is_barred(&settled.job.enquiry);
-    let barred = barred.then(|| "no rain, which this sewer does not take: it has to be kept out".to_owned());
-    rain.into_iter().chain(apart).chain(barred).chain(others).collect()
 }

@@ -33,6 +33,8 @@ pub(crate) enum Of {
     Short,
     /// What it needs of whoever sets it up.
     Needs,
+    /// That its range is invented.
+    Range,
     /// How it stands.
     Stands,
     /// How often it is emptied.
@@ -124,7 +126,7 @@ pub(crate) fn facts(settled: &Settled, train: &Train, with_beside: bool) -> Vec<
         facts.push((Of::Bought, format!("delivery {time}")));
     }
     if !super::prices_are_told(settled) && p.price.is_some() {
-        facts.push((Of::Bought, "model, sizes and weight stand in an invented demonstration range".to_owned()));
+        facts.push((Of::Range, "model, sizes and weight stand in an invented demonstration range".to_owned()));
     }
     let open = exceeded(settled);
     if with_beside && !beside.is_empty() {

@@ -4,6 +4,7 @@
 mod alike;
 pub(crate) mod alternatives;
 mod asks;
+mod assumed;
 mod beside;
 mod besides;
 mod carried;
@@ -26,8 +27,8 @@ mod weight;
 
 pub(crate) use asks::is_answerable;
 pub(crate) use changes::Point;
-pub(crate) use posed::every_question;
 pub use posed::{Posed, posed};
+pub(crate) use posed::{counts, every_question};
 
 pub(crate) use facts::Of;
 
@@ -78,7 +79,7 @@ pub fn reply(settled: &Settled) -> String {
     list(&mut out, changes, false, &changes::must_change(settled));
     let lead = if asks::decide(settled) { "Please answer; the first decide the job:" } else { "Please answer:" };
     list(&mut out, lead, true, &asks::questions(settled));
-    list(&mut out, "We based this on:", false, &asks::assumed(settled));
+    list(&mut out, "We based this on:", false, &assumed::assumed(settled));
     out.push_str(&wrap(CAUTION, WIDTH, 0));
     out.push_str("\nKind regards\n");
     if let Some(by) = &head.prepared_by.0 {
@@ -134,7 +135,7 @@ pub(crate) fn weight_full(settled: &Settled) -> Option<String> {
 
 /// What was assumed, as far as it moves the result.
 pub(crate) fn assumed(settled: &Settled) -> Vec<String> {
-    asks::assumed(settled)
+    assumed::assumed(settled)
 }
 
 /// Where two answers stand to one question.

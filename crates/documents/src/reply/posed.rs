@@ -31,6 +31,20 @@ pub(crate) fn every_question(settled: &Settled) -> Vec<Posed> {
     numbered(settled, asks::every_question(settled))
 }
 
+/// How many questions are open: every paper counts by this.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Counts {
+    /// Figures that were taken as nobody stated them.
+    pub(crate) taken: usize,
+    /// Questions to the client.
+    pub(crate) asked: usize,
+}
+
+/// Counts them.
+pub(crate) fn counts(settled: &Settled) -> Counts {
+    Counts { taken: settled.questions().len(), asked: every_question(settled).len() }
+}
+
 fn numbered(settled: &Settled, texts: Vec<String>) -> Vec<Posed> {
     let texts = texts.into_iter().enumerate();
     texts.map(|(k, text)| Posed { number: k + 1, keys: keys(settled, &text), text }).collect()

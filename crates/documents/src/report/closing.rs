@@ -30,19 +30,14 @@ pub(super) fn closing(r: &mut Report<'_>) {
         r.out.list(false, stops.iter().map(|s| (sentence(&s.to_string()), String::new())));
     }
     let mut table = Table::new([wide("Used outside its trusted range", 2.0), wide("For", 1.0), number("No.", "")]);
-    let mut seen = Vec::new();
-    for (k, entry) in settled.job.ledger.entries.iter().enumerate() {
-        for note in &entry.notes {
-            if !seen.contains(&note) {
-                table.row([note.clone(), capital(&entry.label), (k + 1).to_string()]);
-                seen.push(note);
-            }
-        }
+    for (k, entry, note) in settled.job.ledger.outside_trust() {
+        table.row([note.to_owned(), capital(&entry.label), (k + 1).to_string()]);
     }
     if table.is_empty() {
-        r.out.para("No formula was used outside its trusted range.");
+        r.out.para("No formula was used outside its trusted range, but in studies beside the design.");
     } else {
         r.out.heading("Formulas used outside their trusted range");
+        r.out.para("Each once, at the line of the trail where it comes first. Studies beside the design go beyond ranges on purpose and are left out; their notes stand in the trail.");
     }
     r.out.table(&table);
     from_settings(r);

@@ -181,9 +181,14 @@ fn facts(r: &Report<'_>) -> Vec<[String; 2]> {
         count(Grade::NotApplicable)
     );
     out.push(["Rules".to_owned(), text]);
+    let counts = crate::reply::counts(r.settled);
     out.push([
         "Open questions".to_owned(),
-        format!("{}, ranked behind the verdicts of the rules", r.settled.questions().len()),
+        format!(
+            "{} to the client; {} taken that nobody stated, ranked behind the verdicts of the rules",
+            counts.asked,
+            crate::summary::figures(counts.taken)
+        ),
     ]);
     out.into_iter().map(|[a, b]| [a, set(&b)]).collect()
 }

@@ -5,7 +5,7 @@ use super::effluent::brief;
 use super::{Report, capital, sentence};
 use crate::papers::of_rule;
 use crate::reply::is_answerable;
-use crate::summary::also_asked;
+use crate::summary::{also_asked, figures};
 use serde_json::json;
 use std::collections::BTreeSet;
 use stillrise_checks::{Grade, Judged, Verdict};
@@ -222,7 +222,9 @@ pub(super) fn questions(r: &mut Report<'_>) {
         |q: &&Question| r.edition.is_internal() || is_answerable(q) && (q.outcomes.is_empty() || q.weight >= STAYS);
     let shown: Vec<&Question> =
         settled.questions().iter().filter(moves).filter(|q| seen.insert(q.text.clone())).collect();
-    let left_out = settled.questions().len() - shown.len();
+    let texts: BTreeSet<&str> = shown.iter().map(|q| q.text.as_str()).collect();
+    let left_out = settled.questions().iter().filter(|q| !texts.contains(q.text.as_str())).count();
+    let alike = settled.questions().len() - shown.len() - left_out;
     for (k, q) in shown.into_iter().enumerate() {
         let key = if r.edition.is_internal() { format!(" [{}]", q.key) } else { String::new() };
         table.row([
@@ -234,9 +236,16 @@ pub(super) fn questions(r: &mut Report<'_>) {
         ]);
     }
     r.out.table(&table.marked());
+    if alike > 0 {
+        r.out.para(&format!(
+            "What several waters or surfaces are asked alike stands once: {} more of that kind in the trail.",
+            figures(alike)
+        ));
+    }
     if left_out > 0 {
         r.out.para(&format!(
-            "{left_out} more stand in the trail: their answers would move neither effluent nor unit nor a verdict, or are ours to choose."
+            "Left out here: {} whose other values would move neither effluent nor unit nor a verdict, or which are ours to choose; see the trail.",
+            figures(left_out)
         ));
     }
     let ranked: Vec<&Question> = settled.questions().iter().collect();

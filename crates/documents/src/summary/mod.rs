@@ -37,7 +37,7 @@ use stillrise_design::triage::{About, Line, Weight};
 use stillrise_handbook::fluids::pollutants::Gravity;
 use stillrise_search::Settled;
 use stillrise_units::Typed;
-pub(crate) use wording::{allows, capital, limit, lower, mg_l, statistic, total_out, units};
+pub(crate) use wording::{allows, capital, figures, limit, lower, mg_l, statistic, total_out, units};
 
 /// The summary as plain text, `width` characters wide.
 #[must_use]

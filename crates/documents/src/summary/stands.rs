@@ -69,7 +69,7 @@ pub(crate) fn how(settled: &Settled) -> Option<String> {
         ));
     }
     Some(match installation.stands.q {
-        Stands::Unknown => format!("how it stands is open: {because}"),
+        Stands::Unknown => format!("at what height it stands is open: {because}"),
         Stands::OnGround => format!("stands on the ground: {because}"),
         Stands::OnPlinth => format!("stands on a plinth, its lowest point {} over the ground: {because}", far(false)),
         Stands::InPit => {

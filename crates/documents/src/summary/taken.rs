@@ -15,12 +15,14 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         Because::Stated => "its dimensions are stated in the enquiry".to_owned(),
         Because::Named => "the enquiry asks for it".to_owned(),
         Because::Smallest { wanted, below: None } => format!(
-            "{}it is the smallest of the range, and passes the rules by which a unit is chosen",
-            looked_for(wanted, &settled.job.enquiry)
+            "{}it is the smallest of the range, and passes the rules by which a unit is chosen{}",
+            looked_for(wanted, &settled.job.enquiry),
+            not_all(settled)
         ),
         Because::Smallest { wanted, below: Some(barrier) } => format!(
-            "{}it is the smallest of the range that passes the rules by which a unit is chosen; the next smaller one fails this: {}",
+            "{}it is the smallest of the range that passes the rules by which a unit is chosen{}; the next smaller one fails this: {}",
             looked_for(wanted, &settled.job.enquiry),
+            not_all(settled),
             barrier.title().to_lowercase()
         ),
         Because::MadeAsAsked => "made to measure from the basis".to_owned(),
@@ -39,6 +41,11 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
         },
         Because::Nearest => String::new(),
     }
+}
+
+/// That other rules fail all the same, where some do.
+fn not_all(settled: &Settled) -> &'static str {
+    if settled.fails() { " (others fail and are to be settled)" } else { "" }
 }
 
 /// What is said ahead of why a unit was taken; nothing where nobody would ask.

@@ -56,6 +56,11 @@ pub(crate) fn capital(text: &str) -> String {
     }
 }
 
+/// Figures by their number: "one figure", "3 figures".
+pub(crate) fn figures(n: usize) -> String {
+    if n == 1 { "one figure".to_owned() } else { format!("{n} figures") }
+}
+
 /// The same text with a small letter, unless it begins with an abbreviation.
 pub(crate) fn lower(text: &str) -> String {
     let mut chars = text.chars();

@@ -14,6 +14,9 @@ use stillrise_handbook::vessel::testing::{ACCEPTANCE, SAMPLE_PAIRS, SAMPLING_HOU
 use stillrise_units::catalog::{GAL, M3, MG_L, PERCENT};
 use stillrise_units::{Typed, print};
 
+/// Days from which nobody waits for water to test on. Our proposal.
+const WAITED: f64 = 14.0;
+
 /// Where, how many, by which method, and what a result would show.
 pub(super) fn samples(r: &mut Report<'_>, u: &Site<'_>) {
     r.out.section("Samples of what comes and leaves");
@@ -53,13 +56,15 @@ pub(super) fn samples(r: &mut Report<'_>, u: &Site<'_>) {
     let water = u.unit().layout.water_volume.q * VOLUME_CHANGES;
     let each = print::in_prose(water.si(), u.system.pick((&GAL, &M3)));
     let days = water.si() * u.train.count.q.si() / p.storage.average.q.si() / 86_400.0;
-    let long = if days.is_finite() && days > 2.0 {
-        format!(
-            " On the water of average days that takes some {} days; a test on a fed flow is said to be one in the record.",
-            print::digits(days, 2)
-        )
-    } else {
-        String::new()
+    let count = print::digits(days, 2);
+    let long = match days {
+        days if days.is_finite() && days > WAITED => format!(
+            " On the water of average days that takes some {count} days, too long to wait for: whose water is fed through instead, at which flow and with which oil, is to be agreed beforehand, and the record says that it was fed."
+        ),
+        days if days.is_finite() && days > 2.0 => format!(
+            " On the water of average days that takes some {count} days; a test on a fed flow is said to be one in the record."
+        ),
+        _ => String::new(),
     };
     r.out.para(&format!(
         "When: after {} volumes of the separator ({each} through each unit), {SAMPLE_PAIRS} pairs of influent and effluent within {} hours.{long}",

@@ -3,8 +3,9 @@
 use crate::papers::common;
 use crate::reply;
 use crate::report::{Report, sentence};
+use crate::summary::{figures, lower};
 use stillrise_checks::ask::oil_is_named;
-use stillrise_checks::rules::{limit_not_shown, stage_asked_for};
+use stillrise_checks::rules::{limit_not_shown, outside_trusted_range, stage_asked_for};
 use stillrise_checks::{Grade, Judged};
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::limit::Word;
@@ -57,13 +58,25 @@ pub(super) fn section(r: &mut Report<'_>, settled: &Settled) {
         let all: Vec<String> = taken.into_iter().take(TAKEN).collect();
         let more = if more > 0 { format!("; {more} more in the calculation report") } else { String::new() };
         let text = sentence(&format!("{}{more}", all.join("; ")));
-        let instead = format!("with {} that nobody has confirmed; the calculation report lists them.", counted(n));
-        r.out.lead_or("What we reckoned with:", &text, &instead);
+        let instead = format!("with {} that nobody has confirmed; the calculation report lists them.", figures(n));
+        r.out.lead_or("What we reckoned with; tell us what is wrong in it:", &text, &instead);
     }
     if !warns.is_empty() {
         r.out.lead("To be known besides; the calculation report explains each:", "");
-        r.out.list(false, items(warns.iter().map(|judged| judged.rule.client.to_owned()).collect()));
+        r.out.list(false, items(warns.iter().map(|judged| besides(settled, judged)).collect()));
     }
+}
+
+/// What a warning means for the client; of a formula used outside its range also which one, and for what.
+fn besides(settled: &Settled, judged: &Judged) -> String {
+    let client = judged.rule.client;
+    if *judged.rule != outside_trusted_range::RULE {
+        return client.to_owned();
+    }
+    let notes = settled.job.ledger.outside_trust();
+    let Some((_, entry, note)) = notes.first() else { return client.to_owned() };
+    let more = if notes.len() > 1 { format!("; {} more such notes", notes.len() - 1) } else { String::new() };
+    format!("{} It is used for \"{}\" ({note}{more}).", client, lower(&entry.label))
 }
 
 /// Under which conditions the words on the limits stand, a sentence each; the performance statement has them all.
@@ -121,9 +134,4 @@ fn holds_while(r: &Report<'_>, basis: &Basis, taken: &[String]) -> Vec<String> {
     });
     all.push("It is pumped out and cleaned in time.".to_owned());
     all
-}
-
-/// Figures by their number.
-fn counted(n: usize) -> String {
-    if n == 1 { "one figure".to_owned() } else { format!("{n} figures") }
 }

@@ -24,7 +24,7 @@ pub(super) fn section(r: &mut Report<'_>, settled: &Settled) {
             wide("Limit", 1.5),
             slim("Verdict"),
             wide("Leaves, worst case", 1.0),
-            wide("Results that keep it", 0.9),
+            wide("Trial calculations that keep it", 0.9),
         ];
         if explained {
             columns.push(wide("Why, or what would change it", 3.0));
@@ -77,10 +77,10 @@ fn rows(settled: &Settled) -> Vec<[String; 5]> {
 fn legend(limits: &[LimitVerdict]) -> String {
     let means = |word: Word| match word {
         Word::Kept => {
-            "Kept: the calculation keeps the limit, also with every other plausible value of each figure that nobody has confirmed, and in at least 95 of 100 results."
+            "Kept: the calculation keeps the limit, and still does with any one of the figures that nobody has confirmed at its worst plausible value, and so do at least 95 of 100 trial calculations."
         }
         Word::Likely => {
-            "Likely: the calculation keeps the limit with the figures taken; with others that are as plausible, or in more than 5 of 100 results, it may not."
+            "Likely: the calculation keeps the limit with the figures taken; with others that are as plausible, or in more than 5 of 100 trial calculations, it does not."
         }
         Word::NotShown => {
             "Not shown: the calculation does not keep the limit, or only if figures hold that nobody has confirmed."
@@ -93,10 +93,10 @@ fn legend(limits: &[LimitVerdict]) -> String {
         all.push("Leaves: what is expected in the hardest case, just ahead of a pump-out; where single samples count, with the oil that comes at its peak.");
     }
     if limits.iter().filter_map(leaves_at_most).any(|leaves| leaves.ends_with("less")) {
-        all.push("No less than 10 mg/L is promised of plates, unless less arrives.");
+        all.push("\"10 mg/L or less\": less is reckoned, but nothing below 10 mg/L is promised of plates, unless less arrives.");
     }
     if limits.iter().any(|v| share(v) != DASH) {
-        all.push("Results that keep it: out of many worked with all that is uncertain at once.");
+        all.push("Trial calculations: many, each with all that is uncertain drawn at random at once.");
     }
     all.join(" ")
 }

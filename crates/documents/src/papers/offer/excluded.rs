@@ -10,11 +10,14 @@ const OF_OTHERS: &str = "Foundation or pit, anchors, piping, power and wiring, u
 const UNTOUCHED: &str =
     "Any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch.";
 
-/// A paragraph each: what others bring, what nobody brings yet, what is not promised.
+/// A paragraph each: what others bring or nobody is named yet to bring, what is not promised.
 pub(super) fn paragraphs(settled: &Settled) -> Vec<String> {
-    let open: Vec<String> =
-        scope::rows(settled).into_iter().filter(|row| row.by == By::Open).map(|row| lower(&row.item)).collect();
-    let open = (!open.is_empty()).then(|| format!("Until it is settled who brings it: {}.", open.join("; ")));
-    let all = [Some(OF_OTHERS.to_owned()), open, Some(UNTOUCHED.to_owned())];
-    all.into_iter().flatten().collect()
+    let open = if open(settled, &[]).is_empty() { "" } else { " And whatever nobody is named yet to bring (above)." };
+    vec![format!("{OF_OTHERS}{open}"), UNTOUCHED.to_owned()]
+}
+
+/// What nobody is named yet to bring, but for what is told by these names already.
+pub(super) fn open(settled: &Settled, told: &[String]) -> Vec<String> {
+    let open = scope::rows(settled).into_iter().filter(|row| row.by == By::Open).map(|row| lower(&row.item));
+    open.filter(|item| !told.iter().any(|name| item.starts_with(&*lower(name)))).collect()
 }

@@ -112,6 +112,12 @@ fn leaves_at_most(verdict: &LimitVerdict) -> Option<String> {
     })
 }
 
+/// What arrives in the case in which most leaves, at its peak where that counts; nothing where it is not predicted.
+fn arrives_then(verdict: &LimitVerdict) -> Option<String> {
+    leaves_at_most(verdict)?;
+    Some(number(verdict.most.influent.q))
+}
+
 /// Of it, what cannot rise, where that alone lies above the limit.
 fn stays(verdict: &LimitVerdict) -> Option<String> {
     let stays = Some(verdict.stays.q).filter(|stays| *stays > verdict.against.q && verdict.solids.is_none());

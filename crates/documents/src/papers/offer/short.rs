@@ -6,6 +6,9 @@ use crate::reply::{self, Of};
 use crate::report::sentence;
 use crate::summary::{self, lower, stands};
 use serde_json::{Value, json};
+use stillrise_checks::Judged;
+use stillrise_checks::ask::oil_is_named;
+use stillrise_checks::rules::solids_bury_pack;
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::heard::By;
@@ -44,10 +47,14 @@ fn unit(settled: &Settled, train: &Train, about: &str) -> String {
     let (what, each) =
         if train.count.q.si() > 1.0 { ("oil-water separators", ", each") } else { ("one oil-water separator", "") };
     let basis = settled.job.design.basis.as_ref();
-    let flow = basis.and_then(|basis| largest(&basis.cases)).map_or_else(String::new, |case| {
-        let system = settled.job.enquiry.system();
-        format!(", for up to {} in all", print::in_prose(case.feed.q.si(), system.pick(FLOW_UNITS)))
-    });
+    let show = |si: f64| print::in_prose(si, settled.job.enquiry.system().pick(FLOW_UNITS));
+    let flow =
+        basis.and_then(|basis| Some((basis, largest(&basis.cases)?))).map_or_else(String::new, |(basis, case)| {
+            let cap = basis.feed.cap.filter(|cap| cap.q < case.feed.q);
+            let cap =
+                cap.map_or_else(String::new, |cap| format!(", of which no more than {} may leave", show(cap.q.si())));
+            format!(", for up to {} in all{cap}", show(case.feed.q.si()))
+        });
     let flow = if train.count.q.si() > 1.0 { flow } else { flow.replace(" in all", "") };
     format!("{what}, {about}{name}{each}: {}{flow}", train.unit.arrangement.meaning())
 }
@@ -108,7 +115,7 @@ fn needs(settled: &Settled) -> Vec<String> {
     let points = reply::points(settled);
     if !points.is_empty() {
         let heads: Vec<String> = points.iter().map(|point| lower(&point.short)).collect();
-        lines.push(format!("To be settled with you first: {}.", heads.join("; ")));
+        lines.push(format!("To be settled with you first (what settles each stands below): {}.", heads.join("; ")));
     }
     let offered = settled.job.design.train.as_ref().filter(|_| !settled.job.enquiry.unit_stands());
     if let Some(train) = offered {
@@ -130,12 +137,20 @@ fn needs(settled: &Settled) -> Vec<String> {
         lines.extend(stands::room_in_short(settled).map(|room| sentence(&summary::capital(&room))));
     }
     if let Some(often) = reply::emptied_in_short(settled) {
-        lines.push(format!("To be pumped out: {often}."));
+        // What is no routine is not told as one.
+        let too_often = settled.judged(&solids_bury_pack::RULE).is_some_and(Judged::stands_failed);
+        let as_it_stands =
+            if too_often { " as it stands, which is no workable routine and is to be settled first" } else { "" };
+        lines.push(format!("To be pumped out: {often}{as_it_stands}."));
     }
     if let Some(train) = offered {
         let beside = reply::beside_in_short(settled, train);
         if !beside.is_empty() {
             lines.push(format!("Beside it, not part of it: {}.", lower(&beside.join("; "))));
+        }
+        let open = excluded::open(settled, &beside);
+        if !open.is_empty() {
+            lines.push(format!("Somebody must bring these too, and nobody is named yet: {}.", open.join("; ")));
         }
     }
     lines
@@ -151,7 +166,10 @@ fn does(settled: &Settled) -> Vec<String> {
     for verdict in &p.limits {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
         let at_most = leaves_at_most(verdict).map_or_else(String::new, |leaves| {
-            format!("{leaves} leaves it{}; ", if verdict.peak.is_some() { " at the peak" } else { "" })
+            let arrives =
+                super::arrives_then(verdict).map_or_else(String::new, |much| format!(", of {much} that arrives"));
+            let when = if verdict.peak.is_some() { " at the peak" } else { "" };
+            format!("{leaves} leaves it{when}{arrives}; ")
         });
         let (allows, statistic) = (summary::allows(limit), limit.statistic.q.word());
         lines.push(format!("{}: {at_most}the limit is {allows}, {statistic}. {}", limit.title(), says(verdict)));
@@ -165,8 +183,8 @@ fn does(settled: &Settled) -> Vec<String> {
         let leaves = stillrise_design::performance::promise::Promise::of(worst.total.expected.q, worst.content.total.q);
         lines.push(format!("No limit was stated. What leaves: {} of oil.", leaves.sentence()));
     }
-    let hangs = p.limits.iter().any(|v| v.word <= Word::Likely && v.predicted);
-    lines.extend(conditions(settled, basis).filter(|_| hangs));
+    let kept = p.limits.iter().any(|v| v.word <= Word::Likely && v.predicted);
+    lines.extend(conditions(settled, basis, kept));
     lines.extend(summary::hardly(settled));
     lines.extend(spill(settled));
     lines
@@ -174,7 +192,8 @@ fn does(settled: &Settled) -> Vec<String> {
 
 /// The word on a limit as an answer.
 fn says(verdict: &LimitVerdict) -> String {
-    let share = verdict.chance.map(|chance| format!("{} of results", chance.percent()));
+    // Of so many worked with all that is uncertain drawn at once.
+    let share = verdict.chance.map(|chance| chance.percent());
     let deciding: Vec<_> = verdict.held_back.iter().filter(|held| held.word == verdict.word).collect();
     let figures = deciding.iter().filter(|held| matches!(held.by, By::Assumption { .. })).count();
     let more = if figures > 1 { format!(" and {} more", figures - 1) } else { String::new() };
@@ -186,25 +205,30 @@ fn says(verdict: &LimitVerdict) -> String {
     });
     let hangs = hangs.map_or_else(String::new, |hangs| format!("; {hangs}"));
     match (verdict.word, share) {
-        (Word::Kept, Some(share)) => format!("We expect it to be kept (in {share})."),
+        (Word::Kept, Some(share)) => format!("We expect it to be kept: {share} of our trial calculations keep it."),
         (Word::Kept, None) => "We expect it to be kept.".to_owned(),
-        (Word::Likely, Some(share)) => format!("Likely kept (in {share}), not certain{hangs}."),
+        (Word::Likely, Some(share)) => {
+            format!("Likely kept, not certain: {share} of our trial calculations keep it{hangs}.")
+        }
         (Word::Likely, None) => format!("Likely kept, not certain{hangs}."),
         (Word::NotShown, Some(share)) => {
-            format!("{}: {share} would keep it{hangs}.", summary::capital(verdict.says()))
+            format!("{}: {share} of our trial calculations keep it{hangs}.", summary::capital(verdict.says()))
         }
         (Word::NotShown, None) => format!("{}{hangs}.", summary::capital(verdict.says())),
         (Word::NotByGravity, _) => "No separator alone keeps it.".to_owned(),
     }
 }
 
-/// On what all that hangs: flow, water, oil, and what keeps oil from rising.
-fn conditions(settled: &Settled, basis: &Basis) -> Option<String> {
+/// On what all that hangs: flow, water, oil, and what keeps oil from rising; `kept` where a limit is kept under these.
+fn conditions(settled: &Settled, basis: &Basis, kept: bool) -> Option<String> {
     let show = |si: f64, pair| print::in_prose(si, settled.job.enquiry.system().pick(pair));
     let flow = show(basis.design_flow()?.q.si(), FLOW_UNITS);
     let cold = show(basis.fluids.cold.temperature.q.si(), (&DEG_F, &DEG_C));
-    let oils: Vec<&str> = basis.fluids.oils.iter().map(|oil| oil.name.as_str()).collect();
-    let oils = if oils.is_empty() { String::new() } else { format!(", oil like {}", oils.join(" or ")) };
+    let named = oil_is_named(&settled.subject());
+    let oils: Vec<&str> =
+        basis.fluids.oils.iter().map(|oil| if named { oil.name.as_str() } else { oil.oil.word }).collect();
+    let taken = if named { "" } else { ", as we took it" };
+    let oils = if oils.is_empty() { String::new() } else { format!(", oil like {}{taken}", oils.join(" or ")) };
     let asks = |wanted: &dyn Fn(&Asks) -> bool| settled.standing.iter().any(|s| wanted(&s.asks));
     let product = if asks(&|a| matches!(a, Asks::Cleaner)) {
         "no cleaner or detergent in the water, of which nobody has spoken yet"
@@ -213,8 +237,9 @@ fn conditions(settled: &Settled, basis: &Basis) -> Option<String> {
     } else {
         "no other product in the water that keeps oil from rising"
     };
+    let while_ = if kept { "Only while" } else { "Reckoned for" };
     Some(format!(
-        "Only while: no more than {flow}, {cold} or warmer{oils}, {product}, pumped out in time. All conditions stand below."
+        "{while_}: no more than {flow}, {cold} or warmer{oils}, {product}, pumped out in time. All conditions stand below."
     ))
 }
 
@@ -230,13 +255,13 @@ fn spill(settled: &Settled) -> Option<String> {
     let comes = show(spill.volume.q.si());
     // The float sounds late while water flows; what shuts the outlet then is a thing of its own.
     let shuts = match settled.job.enquiry.spill.as_ref().and_then(|block| block.closure.0) {
-        Some(true) => "the closure of the outlet must hold it back then",
-        Some(false) => "nothing shuts the outlet then",
-        None => "nobody has said what shuts the outlet then",
+        Some(true) => "only the closure of the outlet keeps it in, which is not part of the unit",
+        Some(false) => "nothing keeps it in, as nothing shuts the outlet",
+        None => "only what shuts the outlet keeps it in, of which nobody has spoken",
     };
     Some(if room.spare.q.si() >= 0.0 {
         format!(
-            "A spill of {comes} finds room in it while no water flows; in heavy flow the alarm comes late, and {shuts}."
+            "A spill of {comes} while no water flows: it stays in the unit. The same in heavy flow, when the alarm sounds late: {shuts}."
         )
     } else if room.room.q.si() > 0.0 {
         format!("It does not hold a spill of {comes}: it has room for {}.", show(room.room.q.si()))
