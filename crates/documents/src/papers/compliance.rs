@@ -6,7 +6,8 @@ use super::{EVERYBODY, Head, Paper, Places, lacks, of_rule};
 use crate::Edition;
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{Report, capital, sentence};
-use stillrise_checks::{Grade, Judged};
+use stillrise_checks::rules::{frost_outdoors, spill_without_closure};
+use stillrise_checks::{Grade, Judged, Rule};
 use stillrise_design::enquiry::blocks::{Decision, Settled as Decided};
 use stillrise_design::performance::limit::Word;
 
@@ -24,9 +25,14 @@ pub static PAPER: Paper = Paper {
 
 /// The statuses of a row, in print.
 const MEETS: &str = "meets";
+/// That it is met as somebody said, of which the calculation knows no more.
+const SAID: &str = "meets, as stated";
 const FAILS: &str = "does not meet";
 const UNKNOWN: &str = "cannot be judged";
 const OPEN: &str = "open";
+
+/// Rules that pass where somebody said that a thing is there or will be, whoever brings it.
+static ON_A_WORD: &[&Rule] = &[&frost_outdoors::RULE, &spill_without_closure::RULE];
 
 /// The papers that it leads to.
 const STATEMENT: &str = "performance-statement";
@@ -140,6 +146,7 @@ fn status(edition: Edition, judged: &Judged) -> String {
         return decided(edition, decision);
     }
     match judged.grade() {
+        Grade::Passes if judged.rule.is_among(ON_A_WORD) => SAID,
         Grade::Passes | Grade::NotApplicable => MEETS,
         Grade::Fails => FAILS,
         Grade::Warns => OPEN,
@@ -219,7 +226,7 @@ fn passing(r: &mut Report<'_>, places: &Places) {
             judged.rule.title.to_owned(),
             capital(judged.verdict.says()),
             stands,
-            MEETS.to_owned(),
+            if judged.rule.is_among(ON_A_WORD) { SAID } else { MEETS }.to_owned(),
         ]);
     }
     r.out.table(&table);

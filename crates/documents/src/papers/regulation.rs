@@ -5,11 +5,12 @@ use super::common::{self, NOT_STATED};
 use super::{EVERYBODY, Head, Paper, lacks};
 use crate::report::blocks::{Table, slim, wide};
 use crate::report::{self, Report, capital, sentence};
+use crate::scope::{self, By};
 use stillrise_design::basis::FLOW_UNITS;
 use stillrise_design::basis::cases::Kind;
 use stillrise_design::train::StageKind;
 use stillrise_search::Settled;
-use stillrise_units::catalog::{GAL, L};
+use stillrise_units::catalog::{GAL, M3};
 
 /// The paper.
 pub static PAPER: Paper = Paper {
@@ -51,7 +52,13 @@ fn discharge(r: &mut Report<'_>, settled: &Settled) {
     if let Some(basis) = &settled.job.design.basis {
         for case in &basis.cases {
             let kind = if case.kind == Kind::Spill { ", a spill" } else { "" };
-            table.row([format!("Flow, {}{kind}", case.name), r.prose(case.inflow.q, FLOW_UNITS)]);
+            let (arrives, goes) = (r.prose(case.inflow.q, FLOW_UNITS), r.prose(case.feed.q, FLOW_UNITS));
+            let flow = if arrives == goes {
+                format!("{goes}, all of it through the separator")
+            } else {
+                format!("{arrives} arrive, {goes} go through the separator at a time")
+            };
+            table.row([format!("Flow, {}{kind}", case.name), flow]);
         }
     }
     let surfaces: Vec<String> = e
@@ -70,7 +77,14 @@ fn discharge(r: &mut Report<'_>, settled: &Settled) {
     table.row(["What the water carries beside free oil".to_owned(), products]);
     if let Some(train) = &settled.job.design.train {
         let passed: Vec<&str> = train.stages.iter().map(|stage| stage.name.as_str()).collect();
-        table.row(["The water passes".to_owned(), passed.join(", ")]);
+        let stands = settled.job.enquiry.unit_stands();
+        let unnamed = train.stages.iter().filter(|stage| !stands && scope::of_stage(stage) == By::Open);
+        let unnamed: Vec<&str> = unnamed.map(|stage| stage.name.as_str()).collect();
+        let unnamed = match &unnamed[..] {
+            [] => String::new(),
+            unnamed => format!("; nobody is named yet to bring: {}", unnamed.join(", ")),
+        };
+        table.row(["The water passes".to_owned(), passed.join(", ") + &unnamed]);
         let bypass = match &train.around.bypass {
             Some(_) => "asked for; see the calculation report on what would pass it",
             None => "none laid out: all water passes the separator",
@@ -105,16 +119,19 @@ fn limits(r: &mut Report<'_>, settled: &Settled) {
         ]);
     }
     r.out.table(&table);
-    let point = settled
-        .job
-        .design
-        .train
-        .as_ref()
-        .is_some_and(|train| train.stages.iter().any(|stage| stage.kind == StageKind::SamplePoint));
-    r.out.para(if point {
-        "Samples are taken behind the unit, at the sample point of the installation profile and of the diagram; single samples by hand, in bottles that are not rinsed, for oil clings to them. How often is the permit's to say."
+    let train = settled.job.design.train.as_ref();
+    let has = |kind| train.is_some_and(|train| train.stages.iter().any(|stage| stage.kind == kind));
+    let point = has(StageKind::SamplePoint);
+    let polished = has(StageKind::Polisher);
+    let place = if polished {
+        "behind the polisher, at the sample point of the installation profile and of the diagram; what the separator does is sampled ahead of the polisher"
     } else {
-        "No place of sampling is laid out."
+        "behind the unit, at the sample point of the installation profile and of the diagram"
+    };
+    r.out.para(&if point {
+        format!("Samples are taken {place}; single samples by hand, in bottles that are not rinsed, for oil clings to them. How often is the permit's to say.")
+    } else {
+        "No place of sampling is laid out.".to_owned()
     });
 }
 
@@ -124,7 +141,7 @@ fn spill(r: &mut Report<'_>, settled: &Settled) {
     let basis = settled.job.design.basis.as_ref();
     match basis.and_then(|basis| basis.spill.as_ref()) {
         Some(spill) => {
-            let volume = r.prose(spill.at_unit().q, (&GAL, &L));
+            let volume = r.prose(spill.at_unit().q, (&GAL, &M3));
             let judged = settled.judged(&stillrise_checks::rules::spill_above_room::RULE);
             let says = judged.map_or_else(String::new, |judged| format!(" {}", sentence(judged.verdict.says())));
             r.out.para(&format!("A spill of {volume} is counted on at the unit.{says}"));

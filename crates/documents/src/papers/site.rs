@@ -151,7 +151,7 @@ impl<'a> Site<'a> {
         ));
         let settled = self.settled;
         if !settled.job.enquiry.unit_stands() && !settled.pick.as_ref().is_some_and(|pick| pick.fits) {
-            r.out.lead("No unit is offered.", "This one comes nearest; the offer summary says what speaks against it. Nothing here is to be ordered or built from.");
+            r.out.lead("Not offered as it stands.", "The offer summary says what is to be settled first, or what must stand beside it. Nothing here is to be ordered or built from.");
         }
         if let Some(oil) = self.governing().filter(|_| self.layer().is_none()) {
             let cap = oil.caps.get(oil.governing).map_or("vessel", |cap| cap.of.word());

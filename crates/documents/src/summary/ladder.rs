@@ -186,6 +186,10 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
     let one = |j: &JustMet| {
         let title = super::limit(&basis.limits[j.limit]);
         let flow = margin(&j.flow, "whatever the flow", |q| {
+            // Far over the flow of the basis levels and formulas no longer hold, whatever the oil does.
+            if q.si() > TOLD {
+                return format!("{} of the flow of {} and more", print::in_prose(TOLD, &PERCENT), worst.case);
+            }
             format!("{} of the flow of {}", print::in_prose(q.si(), &PERCENT), worst.case)
         });
         let water = margin(&j.temperature, "at any temperature", |q| {
@@ -226,6 +230,9 @@ pub(crate) fn just_met(settled: &Settled, l: &Ladder) -> Vec<String> {
     };
     l.just_met.iter().map(one).collect()
 }
+
+/// Over this share of the flow of the basis no margin is told: our proposal.
+const TOLD: f64 = 2.0;
 
 /// A margin in words; nothing where it was not asked.
 fn margin<Q: Copy>(found: &Margin<Q>, any: &str, at: impl Fn(Q) -> String) -> Option<String> {

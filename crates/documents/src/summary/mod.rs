@@ -163,7 +163,7 @@ pub fn headline(settled: &Settled) -> Vec<String> {
         let rests = match told.insert(rests.clone()) || rests.is_empty() {
             true => rests,
             false if verdict.word == Word::Kept => {
-                " Behind the unit the word stays so over the plausible range of each of the same unconfirmed figures."
+                " The verdict stays the same over the plausible range of each of the same unconfirmed figures."
                     .to_owned()
             }
             false => " It rests on the same unconfirmed figures.".to_owned(),
@@ -327,14 +327,15 @@ pub(crate) fn unconfirmed(settled: &Settled, verdict: &LimitVerdict) -> String {
     // What is kept was tried over the range of each of them.
     if verdict.word == Word::Kept {
         return format!(
-            " Behind the unit the word stays so over the plausible range of each figure that nobody has confirmed{some}: {}.",
+            " The verdict stays the same over the plausible range of each figure that nobody has confirmed{some}: {}.",
             said.join("; ")
         );
     }
     format!(" It rests on figures that nobody has confirmed{some}: {}.", said.join("; "))
 }
 
-/// The word on a limit with its one percentage: `likely; over all that is plausible 84 % of single results would keep it`.
+/// The word on a limit with its one percentage: `likely; with all that is uncertain drawn at random, 84 % of single results would keep
+/// it`.
 pub(crate) fn word(verdict: &LimitVerdict) -> String {
     let word = verdict.says();
     beside_the_word(verdict).map_or_else(|| word.to_owned(), |beside| format!("{word}; {beside}"))
@@ -347,7 +348,7 @@ pub(crate) fn beside_the_word(verdict: &LimitVerdict) -> Option<String> {
         return Some(measured.says("it"));
     }
     let chance = verdict.chance.filter(|_| verdict.word != Word::NotByGravity)?;
-    Some(format!("over all that is plausible {} of {results} would keep it", chance.percent()))
+    Some(format!("with all that is uncertain drawn at random, {} of {results} would keep it", chance.percent()))
 }
 
 /// Width when the terminal says nothing.

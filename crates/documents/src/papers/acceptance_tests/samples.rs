@@ -127,7 +127,7 @@ fn shown(limit: &LimitState) -> (String, String) {
             "grab samples, each bottle whole, each result judged by itself".to_owned(),
             match mean {
                 Some((mean, share)) => sentence(&format!(
-                    "every one of the effluent results at or below {value}, and their mean at or below {mean}: at that mean {share} of the results keep it, as they are taken to scatter"
+                    "every one of the effluent results at or below {value}. Their mean says how later ones will be: at {mean} {share} of them keep it, as they are taken to scatter"
                 )),
                 None => sentence(&format!("every one of the effluent results at or below {value}")),
             },
