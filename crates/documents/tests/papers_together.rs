@@ -269,8 +269,17 @@ fn the_offer_answers_five_questions_first() -> Outcome {
         {
             assert!(needs.contains(&judged.rule.title.to_lowercase()), "{name}: {needs}");
         }
-        // What nobody brings yet is not in it.
-        assert!(answers[3].1.iter().any(|line| line.starts_with("Until it is settled who brings it")), "{name}");
+        // What nobody brings yet stands with what it needs by name, and is not in it.
+        assert!(answers[1].1.iter().any(|line| line.contains("nobody is named yet: ")), "{name}");
+        assert!(answers[3].1.iter().any(|line| line.contains("nobody is named yet to bring")), "{name}");
+        // The report counts the questions as this paper does.
+        let asked = answers[4].1.join(" ");
+        let count = match asked.split_once(" things") {
+            Some((count, _)) => count.to_owned(),
+            None => asked.matches("? (").count().saturating_add(1).to_string(),
+        };
+        let report = text(&settled, "calculation-report", Edition::Client)?;
+        assert!(report.contains(&format!("{count}totheclient")), "{name}: {count}");
     }
     assert!(offered > 0 && refused > 2, "{offered} {refused}");
     Ok(())

@@ -85,7 +85,7 @@ fn what_does_not_stand_out_does_not_lead() -> Outcome {
 fn a_failing_rule_is_no_explanation() -> Outcome {
     let text = rated(&quit(|t| t)?)?;
     let (fails, explains) = (
-        text.find("Plate area too small"),
+        text.find("Plates too small"),
         text.find("By the calculation for the plant as it is today; whether that explains"),
     );
     assert!(explains.zip(fails).is_some_and(|(a, b)| a < b), "{text}");

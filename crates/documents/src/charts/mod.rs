@@ -150,7 +150,9 @@ fn limits(settled: &Settled) -> Vec<Bound> {
         if verdict.stays.q > verdict.against.q {
             continue;
         }
-        let name = if at < limit {
+        let name = if at < limit && verdict.peak.is_some() {
+            format!("{} mg/L in the mean is {} at the peak, the limit", number(at), print::digits(limit, 4))
+        } else if at < limit {
             format!("{} mg/L: mean that keeps the limit of {}", number(at), print::digits(limit, 4))
         } else {
             format!("limit {} mg/L", print::digits(limit, 4))
