@@ -31,7 +31,7 @@ pub fn or_nothing(value: f64) -> f64 {
 
 /// `value` rounded to `digits` significant digits, without trailing zeros behind the point.
 ///
-/// Numbers of a million and more, or below a ten-thousandth, are written with a power of ten.
+/// Numbers of ten millions and more, or below a ten-thousandth, are written with a power of ten.
 #[must_use]
 pub fn digits(value: f64, digits: usize) -> String {
     if value == 0.0 {
@@ -49,7 +49,7 @@ pub fn digits(value: f64, digits: usize) -> String {
     let scientific = format!("{value:.*e}", digits.saturating_sub(1));
     let (mantissa, exponent) = scientific.split_once('e').unwrap_or((&scientific, "0"));
     let exponent: i32 = exponent.parse().unwrap_or(0);
-    if (-4..6).contains(&exponent) {
+    if (-4..7).contains(&exponent) {
         let places = usize::try_from(i32::try_from(digits).unwrap_or(4) - 1 - exponent).unwrap_or(0);
         // Rounding to significant digits first, so that 12 346 prints as 12350.
         let rounded: f64 = scientific.parse().unwrap_or(value);

@@ -34,6 +34,8 @@ pub(crate) use facts::Of;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline, is_proposed};
+use stillrise_checks::Judged;
+use stillrise_checks::rules::solids_bury_pack;
 use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_search::remedies::AGREE;
@@ -146,12 +148,17 @@ pub(crate) fn contradictions(settled: &Settled) -> Vec<String> {
 /// How often the unit is to be emptied.
 pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
     let storage = &settled.job.design.performance.as_ref()?.storage;
+    // What is no routine is not told as one.
+    let too_often = settled.judged(&solids_bury_pack::RULE).is_some_and(Judged::stands_failed);
+    let routine = if too_often { " (too often for a routine, to be settled first)" } else { "" };
     let sludge = storage.sludge_days.map(|days| emptied::often(days.q));
     let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| emptied::often(days.q));
     match (sludge, oil) {
-        (Some(sludge), Some(oil)) if sludge == oil => Some(format!("sludge and oil {oil}")),
-        (Some(sludge), Some(oil)) => Some(format!("sludge {sludge}, oil {oil}")),
-        (sludge, oil) => sludge.map(|often| format!("sludge {often}")).or(oil.map(|often| format!("oil {often}"))),
+        (Some(sludge), Some(oil)) if sludge == oil => Some(format!("sludge and oil {oil}{routine}")),
+        (Some(sludge), Some(oil)) => Some(format!("sludge {sludge}{routine}, oil {oil}")),
+        (sludge, oil) => {
+            sludge.map(|often| format!("sludge {often}{routine}")).or(oil.map(|often| format!("oil {often}")))
+        }
     }
 }
 

@@ -6,15 +6,14 @@ use crate::reply::{self, Of};
 use crate::report::sentence;
 use crate::summary::{self, lower, stands};
 use serde_json::{Value, json};
-use stillrise_checks::Judged;
 use stillrise_checks::ask::oil_is_named;
-use stillrise_checks::rules::solids_bury_pack;
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::heard::By;
 use stillrise_design::performance::installation::Stands;
 use stillrise_design::performance::limit::{LimitVerdict, Word};
 use stillrise_design::train::Train;
+use stillrise_design::triage::{About, Line, Weight};
 use stillrise_search::Settled;
 use stillrise_search::standing::Asks;
 use stillrise_units::catalog::{DEG_C, DEG_F, GAL, M3};
@@ -86,7 +85,13 @@ fn bought(settled: &Settled) -> Vec<String> {
             unit("")
         ),
         Condition::Settled => {
-            format!("Offered once the points under \"What it needs of you\" are settled: {}.", unit(""))
+            let limits = settled.job.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
+            let beside = if limits.iter().any(|verdict| verdict.word > Word::Likely) {
+                ", and with something beside it that keeps the limits"
+            } else {
+                ""
+            };
+            format!("Offered once the points under \"What it needs of you\" are settled{beside}: {}.", unit(""))
         }
         Condition::Ahead(what) => {
             format!("Offered once this is dealt with ahead of it: {what}. It would then be {}.", unit("about a "))
@@ -137,11 +142,7 @@ fn needs(settled: &Settled) -> Vec<String> {
         lines.extend(stands::room_in_short(settled).map(|room| sentence(&summary::capital(&room))));
     }
     if let Some(often) = reply::emptied_in_short(settled) {
-        // What is no routine is not told as one.
-        let too_often = settled.judged(&solids_bury_pack::RULE).is_some_and(Judged::stands_failed);
-        let as_it_stands =
-            if too_often { " as it stands, which is no workable routine and is to be settled first" } else { "" };
-        lines.push(format!("To be pumped out: {often}{as_it_stands}."));
+        lines.push(format!("To be pumped out: {often}."));
     }
     if let Some(train) = offered {
         let beside = reply::beside_in_short(settled, train);
@@ -230,7 +231,10 @@ fn conditions(settled: &Settled, basis: &Basis, kept: bool) -> Option<String> {
     let taken = if named { "" } else { ", as we took it" };
     let oils = if oils.is_empty() { String::new() } else { format!(", oil like {}{taken}", oils.join(" or ")) };
     let asks = |wanted: &dyn Fn(&Asks) -> bool| settled.standing.iter().any(|s| wanted(&s.asks));
-    let product = if asks(&|a| matches!(a, Asks::Cleaner)) {
+    let harms = |line: &Line| line.about == About::Chemical && line.weight >= Weight::Partly;
+    let product = if settled.job.design.triage.iter().any(harms) {
+        "the products that were declared and no other"
+    } else if asks(&|a| matches!(a, Asks::Cleaner)) {
         "no cleaner or detergent in the water, of which nobody has spoken yet"
     } else if asks(&|a| matches!(a, Asks::DataSheet(_) | Asks::NewProduct(_))) {
         "no product in the water that keeps oil from rising, which the data sheets must show"
