@@ -213,8 +213,8 @@ impl<'a> Set<'a> {
 }
 
 /// Typesets a paper, and once more where a page would hold a few lines alone: closer, and without the new page that such a page
-/// stands ahead of. What has fewer pages is taken. So is what has more pages than `most`, with what may stand instead of
-/// its longer parts.
+/// stands ahead of. What has fewer pages is taken. What still has more pages than `most` is set a third
+/// time, with what may stand instead of its longer parts.
 fn closely(
     mut data: Value,
     mut blocks: Vec<Value>,
@@ -241,13 +241,16 @@ fn closely(
         run += usize::from(is_break);
         !is_break || block["keep"] == true || is_short.get(run - 1) != Some(&true)
     });
-    blocks.retain(|block| !(too_many && block["spare"] == true));
-    for block in blocks.iter_mut().filter(|_| too_many) {
-        if let Some(instead) = block.get("instead").cloned() {
-            block["s"] = instead;
-        }
-    }
     let second = typeset(&mut data, &blocks, true)?;
+    if most.is_some_and(|most| second.pages > most) {
+        blocks.retain(|block| block["spare"] != true);
+        for block in &mut blocks {
+            if let Some(instead) = block.get("instead").cloned() {
+                block["s"] = instead;
+            }
+        }
+        return typeset(&mut data, &blocks, true)?.pdf(ident);
+    }
     if second.pages < first.pages { second.pdf(ident) } else { first.pdf(ident) }
 }
 

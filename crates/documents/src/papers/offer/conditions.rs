@@ -87,6 +87,7 @@ fn holds_while(r: &Report<'_>, basis: &Basis, taken: &[String]) -> Vec<String> {
     if let Some(flow) = basis.design_flow() {
         all.push(format!("no more than {} comes to it, never colder than {cold}.", r.prose(flow.q, FLOW_UNITS)));
     }
+    let is_named = oil_is_named(&settled.subject());
     let oils: Vec<String> = basis
         .fluids
         .oils
@@ -94,14 +95,14 @@ fn holds_while(r: &Report<'_>, basis: &Basis, taken: &[String]) -> Vec<String> {
         .map(|oil| {
             format!(
                 "{} (no heavier than {} at {})",
-                oil.name,
+                if is_named { oil.name.as_str() } else { oil.oil.word },
                 r.prose(oil.density_15.q, (&LB_FT3, &KG_M3)),
                 common::at_15(r)
             )
         })
         .collect();
     if !oils.is_empty() {
-        let named = if oil_is_named(&settled.subject()) { "" } else { ", which we took as nobody named one" };
+        let named = if is_named { "" } else { ", which we took as nobody named one" };
         all.push(format!("The oil is {}{named}.", oils.join(" or ")));
     }
     let d50 = basis.droplets.d50;
