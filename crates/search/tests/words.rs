@@ -162,7 +162,7 @@ fn gravity_is_not_said_to_fail_where_it_was_measured_to_keep() {
     let unsaid = limit(&stands(OUT, "12 mg/L", ""));
     assert_eq!((unsaid.calculated < Word::NotShown, unsaid.word), (true, Word::NotShown));
     assert!(
-        unsaid.reason().contains("which is plausible too, it would only be \"not by gravity\""),
+        unsaid.reason().contains("which is plausible too, it is only \"not by gravity\", and that is the verdict"),
         "{}",
         unsaid.reason()
     );

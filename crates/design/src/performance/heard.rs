@@ -274,7 +274,7 @@ impl LimitVerdict {
             By::Assumption { label, answer, asked, there, .. } => {
                 let whose = if *asked { "nobody has confirmed the figure we took for" } else { "it is we who assumed" };
                 format!(
-                    "{whose} this: {label}. With {answer}, which is plausible too, it would only be \"{}\"{others}",
+                    "{whose} this: {label}. With {answer}, which is plausible too, it is only \"{}\", and that is the verdict{others}",
                     there.text()
                 )
             }

@@ -105,13 +105,19 @@ fn surfaces(settled: &Settled, storm: &Storm) -> String {
         .filter_map(|(k, area)| {
             let surface = all.get(*k)?;
             let name = surface.name.0.clone().unwrap_or_else(|| format!("surface {}", k + 1));
-            let roof =
-                if *surface.canopy == Some(true) { " under its canopy, onto which rain is blown in" } else { "" };
-            Some(format!("{name} {}{roof}", show(settled, area.q.si(), (&FT2, &M2))))
+            let shown = show(settled, area.q.si(), (&FT2, &M2));
+            Some(match (*surface.canopy, surface.area.q()) {
+                (Some(true), Some(all)) => format!(
+                    "{name} {shown}, onto which rain is blown under its canopy, of {}",
+                    show(settled, all.si(), (&FT2, &M2))
+                ),
+                (Some(true), None) => format!("{name} {shown}, onto which rain is blown under its canopy"),
+                _ => format!("{name} {shown}"),
+            })
         })
         .collect();
     let covered = storm.surfaces.iter().filter_map(|k| all.get(*k)).any(|s| *s.canopy == Some(true));
-    if each.len() > 1 || covered { format!(" ({})", each.join(", ")) } else { String::new() }
+    if each.len() > 1 || covered { format!(" ({})", each.join("; ")) } else { String::new() }
 }
 
 /// What brings the water of an average day, where it is more than one.

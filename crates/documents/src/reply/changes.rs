@@ -4,8 +4,8 @@ use crate::summary::capital;
 use stillrise_checks::rules::{
     chain_stopped, emulsion_above_limit, frost_outdoors, fuel_dissolves_uncounted, limit_it_cannot_touch,
     limit_not_shown, meter_contradicts_hours, not_a_gravity_duty, oil_outside_scope, only_partly_gravity,
-    promise_under_floor, rain_table_starts_late, sheared_before_unit, solids_bury_pack, spill_without_closure,
-    sump_overflows,
+    promise_under_floor, rain_table_starts_late, sheared_before_unit, shell_may_collapse, solids_bury_pack,
+    spill_without_closure, sump_overflows, wall_overstressed,
 };
 use stillrise_checks::{Grade, Judged, Rule};
 use stillrise_design::enquiry::blocks::{Feed, Receiver};
@@ -24,7 +24,7 @@ static SAID: &[&Rule] = &[
     &chain_stopped::RULE,
 ];
 
-/// Warnings that nobody but the client can settle.
+/// Warnings that are settled before anything is bought: by the client alone, or of the shell.
 static TOLD: &[&Rule] = &[
     &fuel_dissolves_uncounted::RULE,
     &meter_contradicts_hours::RULE,
@@ -35,6 +35,8 @@ static TOLD: &[&Rule] = &[
     &solids_bury_pack::RULE,
     &frost_outdoors::RULE,
     &sheared_before_unit::RULE,
+    &wall_overstressed::RULE,
+    &shell_may_collapse::RULE,
 ];
 
 /// What must change or be settled, a thing each.

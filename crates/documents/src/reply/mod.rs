@@ -34,8 +34,8 @@ pub(crate) use facts::Of;
 
 use crate::render::text::{item, wrap};
 use crate::summary::{CAUTION, headline, is_proposed};
-use stillrise_checks::Judged;
-use stillrise_checks::rules::solids_bury_pack;
+use stillrise_checks::rules::{hopper_missing, solids_bury_pack};
+use stillrise_checks::{Grade, Judged};
 use stillrise_design::train::Train;
 use stillrise_search::Settled;
 use stillrise_search::remedies::AGREE;
@@ -153,7 +153,13 @@ pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
     let routine = if too_often { " (too often for a routine, to be settled first)" } else { "" };
     let sludge = storage.sludge_days.map(|days| emptied::often(days.q));
     let oil = storage.oil_soonest.or(storage.oil_routine).map(|days| emptied::often(days.q));
+    // Without a hopper there is nothing to draw sludge from alone.
+    let whole = settled.judged(&hopper_missing::RULE).is_some_and(|judged| judged.grade() == Grade::Warns);
+    let sooner = storage.sludge_days.zip(storage.oil_soonest.or(storage.oil_routine)).is_some_and(|(s, o)| s.q < o.q);
     match (sludge, oil) {
+        (Some(sludge), Some(_)) if whole && sooner => {
+            Some(format!("all of it, as it has no hopper to draw sludge from, {sludge}{routine}"))
+        }
         (Some(sludge), Some(oil)) if sludge == oil => Some(format!("sludge and oil {oil}{routine}")),
         (Some(sludge), Some(oil)) => Some(format!("sludge {sludge}{routine}, oil {oil}")),
         (sludge, oil) => {

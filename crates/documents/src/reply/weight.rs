@@ -13,7 +13,8 @@ pub(super) fn weight(settled: &Settled, train: &Train, each: &str) -> Option<Str
     // What carries it has to carry the water in it.
     let shop = settled.job.design.performance.as_ref().and_then(|p| p.shop.as_ref()?.weights.as_ref());
     let full = shop.and_then(|weights| weights.test).map_or_else(String::new, |test| {
-        format!("; {} full of water: the ground or floor under it must carry that", shown(test.q.si()))
+        let more = if train.unit.arrangement.is_in_ground() { ", and the soil and traffic over it" } else { "" };
+        format!("; {} full of water: the ground or floor under it must carry that{more}", shown(test.q.si()))
     });
     // The full weight holds the options that the row's own leaves out.
     let whole = shop.and_then(|weights| weights.empty.filter(|_| weights.options_added));

@@ -45,7 +45,7 @@ pub fn because(settled: &Settled, pick: &Pick) -> String {
 
 /// That other rules fail all the same, where some do.
 fn not_all(settled: &Settled) -> &'static str {
-    if settled.fails() { " (others fail and are to be settled)" } else { "" }
+    if settled.fails() { " (other rules fail and are to be settled)" } else { "" }
 }
 
 /// What is said ahead of why a unit was taken; nothing where nobody would ask.

@@ -76,7 +76,10 @@ fn besides(settled: &Settled, judged: &Judged) -> String {
     let notes = settled.job.ledger.outside_trust();
     let Some((_, entry, note)) = notes.first() else { return client.to_owned() };
     let more = if notes.len() > 1 { format!("; {} more such notes", notes.len() - 1) } else { String::new() };
-    format!("{} It is used for \"{}\" ({note}{more}).", client, lower(&entry.label))
+    format!(
+        "{client} How far that moves the result is not known. It is used for \"{}\" ({note}{more}).",
+        lower(&entry.label)
+    )
 }
 
 /// Under which conditions the words on the limits stand, a sentence each; the performance statement has them all.
@@ -104,6 +107,13 @@ fn holds_while(r: &Report<'_>, basis: &Basis, taken: &[String]) -> Vec<String> {
     if !oils.is_empty() {
         let named = if is_named { "" } else { ", which we took as nobody named one" };
         all.push(format!("The oil is {}{named}.", oils.join(" or ")));
+    }
+    // What was said not to run in rain is in no flow of the storm.
+    let streams = &settled.job.enquiry.streams;
+    let apart = streams.iter().filter(|s| *s.with_rain == Some(false) && basis.storm.is_some());
+    let apart: Vec<&str> = apart.filter_map(|s| s.name.0.as_deref()).collect();
+    if !apart.is_empty() {
+        all.push(format!("While it rains there is no {}, as was said.", apart.join(" and no ")));
     }
     let d50 = basis.droplets.d50;
     all.push(format!(

@@ -23,7 +23,7 @@ pub(super) fn section(r: &mut Report<'_>, settled: &Settled) {
         let mut columns = vec![
             wide("Limit", 1.5),
             slim("Verdict"),
-            wide("Leaves, worst case", 1.0),
+            wide("Leaves, as expected in the hardest case", 1.1),
             wide("Trial calculations that keep it", 0.9),
         ];
         if explained {
@@ -90,10 +90,10 @@ fn legend(limits: &[LimitVerdict]) -> String {
     let words = [Word::Kept, Word::Likely, Word::NotShown, Word::NotByGravity].into_iter();
     let mut all: Vec<&str> = words.filter(|word| limits.iter().any(|v| v.word == *word)).map(means).collect();
     if limits.iter().any(|v| leaves_at_most(v).is_some()) {
-        all.push("Leaves: what is expected in the hardest case, just ahead of a pump-out; where single samples count, with the oil that comes at its peak.");
+        all.push("Leaves: just ahead of a pump-out; where single samples count, with the oil that comes at its peak. Single results scatter about it.");
     }
     if limits.iter().filter_map(leaves_at_most).any(|leaves| leaves.ends_with("less")) {
-        all.push("\"10 mg/L or less\": less is reckoned, but nothing below 10 mg/L is promised of plates, unless less arrives.");
+        all.push("\"10 mg/L or less\": the calculation gives less, but no lower figure is stated of plates, unless less arrives.");
     }
     if limits.iter().any(|v| share(v) != DASH) {
         all.push("Trial calculations: many, each with all that is uncertain drawn at random at once.");

@@ -5,7 +5,7 @@ use crate::summary::lower;
 use stillrise_search::Settled;
 
 /// What the client or others bring, whatever the unit.
-const OF_OTHERS: &str = "Foundation or pit, anchors, piping, power and wiring, unloading and setting, first filling, disposal of oil and sludge; the design against wind and earthquake, of the structure it stands on and of areas where vapour may ignite.";
+const OF_OTHERS: &str = "Foundation or pit, anchors, piping, alarm panel, power and wiring, unloading and setting, first filling, disposal of oil and sludge; the design against wind and earthquake, of the structure it stands on and of areas where vapour may ignite.";
 /// What no separator does.
 const UNTOUCHED: &str =
     "Any assurance on emulsified or dissolved oil, detergents, solvents and metals, which gravity does not touch.";

@@ -86,10 +86,12 @@ fn bought(settled: &Settled) -> Vec<String> {
         ),
         Condition::Settled => {
             let limits = settled.job.design.performance.as_ref().map_or(&[][..], |p| &p.limits);
-            let beside = if limits.iter().any(|verdict| verdict.word > Word::Likely) {
-                ", and with something beside it that keeps the limits"
-            } else {
-                ""
+            let open = |verdict: &LimitVerdict| verdict.word > Word::Likely;
+            let beside = match (limits.iter().any(|v| v.calculated > Word::Likely), limits.iter().any(open)) {
+                (true, _) => ", and with something beside it that keeps the limits",
+                // By the calculation it keeps them, if what nobody has confirmed holds.
+                (false, true) => ", and what the limit hangs on is confirmed",
+                (false, false) => "",
             };
             format!("Offered once the points under \"What it needs of you\" are settled{beside}: {}.", unit(""))
         }
@@ -120,7 +122,7 @@ fn needs(settled: &Settled) -> Vec<String> {
     let points = reply::points(settled);
     if !points.is_empty() {
         let heads: Vec<String> = points.iter().map(|point| lower(&point.short)).collect();
-        lines.push(format!("To be settled with you first (what settles each stands below): {}.", heads.join("; ")));
+        lines.push(format!("To be settled first (what settles each stands below): {}.", heads.join("; ")));
     }
     let offered = settled.job.design.train.as_ref().filter(|_| !settled.job.enquiry.unit_stands());
     if let Some(train) = offered {
@@ -133,7 +135,9 @@ fn needs(settled: &Settled) -> Vec<String> {
         });
         let load = reply::weight_full(settled).map(|full| {
             let each = if train.bought() > 1.0 { "each " } else { "" };
-            format!("{each}{full} full of water, which the ground or floor must carry")
+            let more =
+                if train.unit.arrangement.is_in_ground() { ", with the soil and traffic over it besides" } else { "" };
+            format!("{each}{full} full of water{more}, which the ground or floor must carry")
         });
         let said: Vec<String> = way.into_iter().chain(load).collect();
         if !said.is_empty() {
@@ -260,12 +264,12 @@ fn spill(settled: &Settled) -> Option<String> {
     // The float sounds late while water flows; what shuts the outlet then is a thing of its own.
     let shuts = match settled.job.enquiry.spill.as_ref().and_then(|block| block.closure.0) {
         Some(true) => "only the closure of the outlet keeps it in, which is not part of the unit",
-        Some(false) => "nothing keeps it in, as nothing shuts the outlet",
-        None => "only what shuts the outlet keeps it in, of which nobody has spoken",
+        Some(false) => "nothing shuts the outlet",
+        None => "only something that shuts the outlet keeps it in, of which nobody has spoken",
     };
     Some(if room.spare.q.si() >= 0.0 {
         format!(
-            "A spill of {comes} while no water flows: it stays in the unit. The same in heavy flow, when the alarm sounds late: {shuts}."
+            "A spill of {comes}: stays in the unit while no water flows. In heavy flow it may escape, as the alarm sounds late then; {shuts}."
         )
     } else if room.room.q.si() > 0.0 {
         format!("It does not hold a spill of {comes}: it has room for {}.", show(room.room.q.si()))
