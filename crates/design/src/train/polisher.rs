@@ -29,7 +29,15 @@ pub(super) fn stage(basis: &Basis, train: &Train) -> Option<Stage> {
         } else {
             ""
         };
-        whys.push(format!("{} of {}{if_need}", limit.title(), print::with_unit(limit.value.q.si(), &MG_L)));
+        // What is dissolved wants a stage of its kind.
+        let by = match limit.pollutant.gravity {
+            Gravity::Cannot => {
+                let how = limit.pollutant.what_could.trim_end_matches('.');
+                format!(" ({})", how.to_lowercase())
+            }
+            _ => String::new(),
+        };
+        whys.push(format!("{} of {}{by}{if_need}", limit.title(), print::with_unit(limit.value.q.si(), &MG_L)));
         for (case, content) in contents().filter(|(case, content)| asks(limit, case, content)) {
             emulsion |= splits(limit, case, content);
             if asking.iter().all(|other| other.name != case.name) {

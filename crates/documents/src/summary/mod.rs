@@ -270,7 +270,7 @@ pub(crate) fn hardly(settled: &Settled) -> Option<String> {
     }
     (free && comes > floor() && out.si() > HARDLY * comes.si()).then(|| {
         format!(
-            "On these figures the unit takes {} to {} while the worst water runs ({}): hardly anything is removed.",
+            "In the mean the unit takes {} to {} while the water runs that is hardest on it ({}): hardly anything is removed.",
             number(comes),
             number(out),
             worst.case

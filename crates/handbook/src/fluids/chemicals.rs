@@ -136,7 +136,7 @@ pub static CHEMICALS: &[Chemical] = &[
         surfactant: true,
         is_oil: false,
         emulsified: share(20.0, 50.0, 100.0),
-        explains: "Lifts oil by making it a fine emulsion that holds for days, and frees oil already caught.",
+        explains: "Takes up oil as a fine emulsion that holds for days, and frees oil already caught.",
         what_could: "Change to a quick-break cleaner or to dry cleaning; otherwise split with acid or coagulant, then \
             flotation.",
         also: Some(Way::OwnersConsent),
