@@ -14,17 +14,10 @@ pub(super) fn section(r: &mut Report<'_>, settled: &Settled) {
     let mut all = if stands == Some(Stands::OnGround) { Vec::new() } else { of_the_unit(settled, Of::Stands) };
     all.extend(of_the_unit(settled, Of::Needs));
     let emptied = reply::emptied_in_days(settled);
-    if !emptied.is_empty() {
-        let says = format!(
-            "on these figures {}; the maintenance manual has the limits and the other tasks",
-            emptied.join(", ")
-        );
-        all.push((sentence(&says), String::new()));
-    }
     let points = reply::points(settled);
     let train = settled.job.design.train.as_ref().filter(|_| !settled.job.enquiry.unit_stands());
     let beside = train.map_or_else(Vec::new, |train| reply::needed_beside(settled, train));
-    if all.is_empty() && points.is_empty() && beside.is_empty() {
+    if all.is_empty() && points.is_empty() && beside.is_empty() && emptied.is_empty() {
         return;
     }
     r.out.section("What it needs of you");
@@ -43,7 +36,18 @@ pub(super) fn section(r: &mut Report<'_>, settled: &Settled) {
         let said = if soon { format!("{} {remedy}", sentence(&point.says)) } else { remedy.clone() };
         r.out.lead_or(&what, &said, &remedy);
     }
-    r.out.list(false, all);
+    if !all.is_empty() {
+        r.out.list(false, all);
+    }
+    if !emptied.is_empty() {
+        let says = format!(
+            "on these figures {}; the maintenance manual has the limits and the other tasks",
+            emptied.join(", ")
+        );
+        // How often is told in short already.
+        r.out.list(false, vec![(sentence(&says), String::new())]);
+        r.out.spare();
+    }
     if !beside.is_empty() {
         r.out.lead("Beside the unit, not part of it:", &sentence(&beside.join("; ")));
     }
