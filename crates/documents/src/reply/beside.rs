@@ -76,7 +76,9 @@ fn unsaid_rain(settled: &Settled) -> Option<String> {
     })?;
     rain.then(|| {
         format!(
-            ", for rain of that strength over {}, which nobody said; over a longer time it is larger",
+            ", for {} that arrive and {} that go on over {} of the design rain, a time that nobody said; over a longer one it is larger",
+            show(settled, hold.inflow.q.si(), FLOW_UNITS),
+            show(settled, hold.outflow.q.si(), FLOW_UNITS),
             show(settled, assumed, (&MIN, &MIN))
         )
     })

@@ -50,8 +50,9 @@ fn unit(settled: &Settled, train: &Train, about: &str) -> String {
     let flow =
         basis.and_then(|basis| Some((basis, largest(&basis.cases)?))).map_or_else(String::new, |(basis, case)| {
             let cap = basis.feed.cap.filter(|cap| cap.q < case.feed.q);
-            let cap =
-                cap.map_or_else(String::new, |cap| format!(", of which no more than {} may leave", show(cap.q.si())));
+            let cap = cap.map_or_else(String::new, |cap| {
+                format!("; what may leave is capped at {}, which is to be settled", show(cap.q.si()))
+            });
             format!(", for up to {} in all{cap}", show(case.feed.q.si()))
         });
     let flow = if train.count.q.si() > 1.0 { flow } else { flow.replace(" in all", "") };
