@@ -172,8 +172,11 @@ fn does(settled: &Settled) -> Vec<String> {
     for verdict in &p.limits {
         let Some(limit) = basis.limits.get(verdict.limit) else { continue };
         let at_most = leaves_at_most(verdict).map_or_else(String::new, |leaves| {
-            let arrives =
-                super::arrives_then(verdict).map_or_else(String::new, |much| format!(", of {much} that arrives"));
+            let times = verdict
+                .peak
+                .map_or_else(String::new, |peak| format!(", {} times the mean", print::digits(peak.q.si(), 3)));
+            let arrives = super::arrives_then(verdict);
+            let arrives = arrives.map_or_else(String::new, |much| format!(", of {much} that arrives{times}"));
             let when = if verdict.peak.is_some() { " at the peak" } else { "" };
             format!("{leaves} leaves it{when}{arrives}; ")
         });
