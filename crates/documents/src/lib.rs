@@ -13,6 +13,7 @@ pub mod decisions;
 pub mod drawings;
 pub mod edition;
 mod exchange;
+pub mod flow;
 pub mod glance;
 pub(crate) mod instruments;
 pub mod issue;

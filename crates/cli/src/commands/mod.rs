@@ -3,6 +3,7 @@
 pub mod compare;
 pub mod completions;
 pub mod documents;
+pub mod flow;
 pub mod issue;
 pub mod man;
 pub mod manual;

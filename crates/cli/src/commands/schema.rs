@@ -4,8 +4,8 @@ use crate::{End, out};
 use clap::ValueEnum;
 use stillrise_documents::package::pretty;
 use stillrise_documents::schema::{
-    changes_schema, compare_schema, enquiry_schema, glance_schema, issued_schema, range_schema, rating_schema,
-    read_schema, result_schema, risk_schema, settings_schema, with_range_schema,
+    changes_schema, compare_schema, enquiry_schema, flow_schema, glance_schema, issued_schema, range_schema,
+    rating_schema, read_schema, result_schema, risk_schema, settings_schema, with_range_schema,
 };
 
 /// JSON Schema of an enquiry file, a range file, a company's settings, or what is answered to programs
@@ -31,6 +31,8 @@ enum Of {
     Rating,
     /// What `risk --json` prints
     Risk,
+    /// What `flow --json` prints
+    Flow,
     /// What `compare --json` prints
     Compare,
     /// What `compare --with-issued --json` prints
@@ -54,6 +56,7 @@ pub fn run(args: &Args) -> End {
         Of::Result => result_schema(),
         Of::Rating => rating_schema(),
         Of::Risk => risk_schema(),
+        Of::Flow => flow_schema(),
         Of::Compare => compare_schema(),
         Of::Changes => changes_schema(),
         Of::WithRange => with_range_schema(),

@@ -2,6 +2,7 @@
 //! the floor, most of the water passes underneath and is spread by nothing.
 
 use super::hopper::Hopper;
+use super::in_water::InWater;
 use super::inlet_chamber::InletChamber;
 use super::stage::{Datum, Drawn, Line, Stage, over_water};
 use super::{Crossing, Place};
@@ -177,6 +178,11 @@ impl Stage for DiffusionBaffle {
     }
     fn inner_wall(&self, unit: &Unit) -> Option<Length> {
         unit.compartment(Place::InletChamber).map(|c| c.to)
+    }
+    fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+        let Some(at) = self.inner_wall(unit) else { return Vec::new() };
+        let (low, high) = (unit.floor_at(at) + self.under.q, unit.shape.height());
+        vec![InWater::Openings { at, low, high, open: self.open.q }]
     }
     fn drawn(&self, unit: &Unit) -> Option<Drawn> {
         let at = self.inner_wall(unit)?;

@@ -4,6 +4,7 @@ use super::clear_well::{ClearWell, ClearWellKeys};
 use super::diffusion_baffle::{DiffusionBaffle, DiffusionBaffleKeys};
 use super::gravity_zone::GravityZone;
 use super::hopper::{Hopper, HopperKeys};
+use super::in_water::InWater;
 use super::inlet::{Inlet, InletKeys};
 use super::inlet_bend::{InletBend, InletBendKeys};
 use super::inlet_chamber::{InletChamber, InletChamberKeys};
@@ -94,6 +95,9 @@ macro_rules! stages {
             }
             fn drawn(&self, unit: &Unit) -> Option<Drawn> {
                 match self { $( AnyStage::$of(own) => own.drawn(unit), )+ }
+            }
+            fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+                match self { $( AnyStage::$of(own) => own.in_water(unit), )+ }
             }
             fn passed(&self, unit: &Unit) -> Option<&'static str> {
                 match self { $( AnyStage::$of(own) => own.passed(unit), )+ }

@@ -1,5 +1,6 @@
 //! Stage: an oleophilic mesh behind the plates.
 
+use super::in_water::InWater;
 use super::plate_pack::PlatePack;
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Pass, Place, Through};
@@ -136,6 +137,17 @@ impl Stage for CoalescingMesh {
     }
     fn pass<T: Trail>(&self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
         Ok(unit.pack.as_ref().map(|pack| Pass::Mesh(MeshPass::through(t, self, pack, way))))
+    }
+    fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+        let Some((zone, pack)) = unit.compartment(Place::Mesh).zip(unit.pack.as_ref()) else { return Vec::new() };
+        let (low, high, between) = (pack.laid.bottom.q, pack.follows.top.q, (zone.from, zone.to));
+        let (fibre, solidity) = (self.laid.fibre.q, self.laid.solidity.q);
+        // It stands in a frame that carries on the pack's.
+        vec![
+            InWater::Fibres { between, low, high, fibre, solidity },
+            InWater::Shelf { at: low, between },
+            InWater::Shelf { at: high, between },
+        ]
     }
     fn drawn(&self, unit: &Unit) -> Option<Drawn> {
         let (zone, pack) = (unit.compartment(Place::Mesh)?, unit.pack.as_ref()?);

@@ -9,6 +9,7 @@ pub mod dip_pipe;
 pub mod downcomer;
 pub mod gravity_zone;
 pub mod hopper;
+pub mod in_water;
 pub mod inlet;
 pub mod inlet_bend;
 pub mod inlet_chamber;

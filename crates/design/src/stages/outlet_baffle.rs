@@ -3,6 +3,7 @@
 //!
 //! No credit is taken for that: the gaps are still taken to be fed as unequally as without it.
 
+use super::in_water::InWater;
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Place};
 use crate::arrangements::Arrangement;
@@ -71,6 +72,12 @@ impl Stage for OutletBaffle {
         by!(t, "loss of the outlet baffle", fitting_loss::loss(zeta, v)).map(Some)
     }
     /// Behind the mesh, or the plates where there is none.
+    fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+        let place = unit.compartment(Place::Mesh).or_else(|| unit.compartment(Place::PlatePack));
+        let Some((pack, place)) = unit.pack.as_ref().zip(place) else { return Vec::new() };
+        let (low, high) = (pack.laid.bottom.q, pack.follows.top.q);
+        vec![InWater::Openings { at: place.to, low, high, open: self.open.q }]
+    }
     fn drawn(&self, unit: &Unit) -> Option<Drawn> {
         let pack = unit.pack.as_ref()?;
         let at = unit.compartment(Place::Mesh).or_else(|| unit.compartment(Place::PlatePack))?.to;

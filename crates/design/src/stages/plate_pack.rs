@@ -1,6 +1,7 @@
 //! Stage: a pack of inclined plates (long because it is one stage: its keys, dimensions, head, what it catches and how it is
 //! drawn).
 
+use super::in_water::InWater;
 use super::stage::{Datum, Drawn, Line, Stage};
 use super::{Crossing, Pass, Place, Reach, Through};
 use crate::basis::Basis;
@@ -269,6 +270,31 @@ impl Stage for PlatePack {
     }
     fn pass<T: Trail>(&self, t: &mut T, unit: &Unit, way: &Through<'_>) -> Result<Option<Pass>, Stop> {
         PlatesPass::through(t, unit, self, way).map(|pass| Some(Pass::Plates(pass)))
+    }
+    fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+        let Some(zone) = unit.compartment(Place::PlatePack) else { return Vec::new() };
+        let l = &self.laid;
+        let (low, high) = (l.bottom.q, self.follows.top.q);
+        // Across the oil water runs level, however the plates slope to the sides.
+        let angle = match l.run.q {
+            PlateRun::CrossFlow => Angle::from_si(0.0),
+            PlateRun::CoCurrent => l.angle.q,
+            PlateRun::CounterCurrent => -l.angle.q,
+        };
+        // No water is counted on to pass below it or over it: its face is closed there.
+        let shut = |low, high| InWater::Wall { at: zone.from, low, high };
+        let floor = unit.floor_at(zone.from);
+        let between = (zone.from, zone.to);
+        let mut all = vec![
+            InWater::Plates { between, low, high, gap: l.gap.q, plate: l.plate.q, angle },
+            shut(floor, low),
+            shut(high, unit.shape.height()),
+        ];
+        // Where water runs level, the lowest and the highest plate part it from what stands below and above.
+        if l.run.q == PlateRun::CrossFlow {
+            all.extend([InWater::Shelf { at: low, between }, InWater::Shelf { at: high, between }]);
+        }
+        all
     }
     fn drawn(&self, unit: &Unit) -> Option<Drawn> {
         let zone = unit.compartment(Place::PlatePack)?;

@@ -1,5 +1,6 @@
 //! What a stage of a unit answers for itself, and how it stands in the long section.
 
+use super::in_water::{self, InWater};
 use super::{Crossing, Pass, Place, Through};
 use crate::performance::caps::{Cap, Caps, Margins};
 use crate::provenance::{Stop, Trail, Val};
@@ -62,6 +63,11 @@ pub trait Stage {
     /// How it is drawn in the long section, and what the list of parts says of it.
     fn drawn(&self, _: &Unit) -> Option<Drawn> {
         None
+    }
+
+    /// What it is to the water that passes, in the long section.
+    fn in_water(&self, unit: &Unit) -> Vec<InWater> {
+        self.drawn(unit).map_or_else(Vec::new, |drawn| in_water::of_drawn(&drawn, unit.shape.length()))
     }
 
     /// What someone who cannot see the drawing is told that the water passes.

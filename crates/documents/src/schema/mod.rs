@@ -1,5 +1,6 @@
 //! JSON Schema of the enquiry and range files, from the one list of keys, and of what is answered to programs.
 
+mod flow;
 mod glance;
 mod issue;
 pub mod kit;
@@ -8,6 +9,7 @@ mod reading;
 mod result;
 mod risk;
 
+pub use flow::flow_schema;
 pub use glance::{compare_schema, glance_schema, with_range_schema};
 pub use issue::{changes_schema, issued_schema};
 pub use rating::rating_schema;

@@ -5,13 +5,26 @@ use super::{Fault, File, Look, Rule, room};
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "arrows",
-    holds: "units -> handbook -> design -> edit -> mail -> checks -> search -> documents -> desk -> web -> cli, and nobody uses xtask",
+    holds: "units -> handbook -> design -> flowfield -> edit -> mail -> checks -> search -> documents -> desk -> web -> cli, and nobody uses xtask",
     look: Look::Tree(look),
 };
 
 /// The rooms, left to right. A new room gets its place here.
-const ORDER: &[&str] =
-    &["units", "handbook", "design", "edit", "mail", "checks", "search", "documents", "desk", "web", "cli", "xtask"];
+const ORDER: &[&str] = &[
+    "units",
+    "handbook",
+    "design",
+    "flowfield",
+    "edit",
+    "mail",
+    "checks",
+    "search",
+    "documents",
+    "desk",
+    "web",
+    "cli",
+    "xtask",
+];
 
 /// Faults in every `crates/*/Cargo.toml`.
 #[must_use]
