@@ -5,6 +5,7 @@
 
 pub mod band;
 pub mod grid;
+mod joined;
 pub mod lines;
 pub mod momentum;
 pub mod newton;

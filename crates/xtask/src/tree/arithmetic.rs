@@ -10,7 +10,7 @@ pub const RULE: Rule = Rule {
     look: Look::File(look),
 };
 
-const ROOMS: &[&str] = &["units", "handbook", "design", "checks", "search", "documents"];
+const ROOMS: &[&str] = &["units", "handbook", "design", "flowfield", "checks", "search", "documents"];
 
 /// The one file that may.
 const HOME: &str = "crates/units/src/math.rs";
