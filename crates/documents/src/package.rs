@@ -13,6 +13,8 @@ pub const MANIFEST: &str = "manifest.json";
 pub const MARK: &str = "stillrise submittal";
 /// What the manifest of the manual says it is.
 pub const MARK_OF_MANUAL: &str = "stillrise manual";
+/// What the manifest of a resolved flow says it is.
+pub const MARK_OF_WATER: &str = "stillrise water";
 
 /// A document that could not be made.
 #[derive(Debug)]
@@ -95,6 +97,15 @@ pub(crate) fn manifest(making: &Making<'_>) -> Vec<u8> {
 pub fn manifest_of_manual(files: &[(String, Vec<u8>)]) -> Vec<u8> {
     pretty(&json!({
         "is": MARK_OF_MANUAL, "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") }, "files": listed(files),
+    }))
+}
+
+/// The manifest of a resolved flow's files, so that the folder may be written anew.
+#[must_use]
+pub fn manifest_of_water(title: &str, files: &[(String, Vec<u8>)]) -> Vec<u8> {
+    pretty(&json!({
+        "is": MARK_OF_WATER, "title": title,
+        "tool": { "name": "stillrise", "version": env!("CARGO_PKG_VERSION") }, "files": listed(files),
     }))
 }
 

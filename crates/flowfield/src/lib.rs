@@ -14,3 +14,4 @@ pub mod pressure;
 pub mod problem;
 pub mod resolve;
 pub mod section;
+pub mod streamlines;

@@ -76,6 +76,8 @@ pub struct Resolved {
     pub finest: (Problem, Vec<f64>),
     /// Whether it was stopped before its end.
     pub is_stopped: bool,
+    /// The section.
+    pub section: Section,
 }
 
 /// Resolves a flow. `goes_on` hears how many of how many parts are done, and says whether to go on.
@@ -136,7 +138,7 @@ pub fn resolve(section: &Section, flow: Flow, goes_on: &dyn Fn(usize, usize) -> 
             }
         }
     }
-    Ok(Resolved { grids, swirls, finest: at, is_stopped })
+    Ok(Resolved { grids, swirls, finest: at, is_stopped, section: section.clone() })
 }
 
 /// From one viscosity to the next thinner.

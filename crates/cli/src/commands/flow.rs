@@ -5,14 +5,18 @@ use crate::{End, ended, out, progress};
 use serde_json::json;
 use std::path::PathBuf;
 use stillrise_desk::files;
-use stillrise_documents::flow::{flow_json, flow_text, resolved};
-use stillrise_documents::package::pretty;
+use stillrise_desk::packages::write_marked;
+use stillrise_documents::flow::{files as files_of, flow_json, flow_text, resolved};
+use stillrise_documents::package::{MARK_OF_WATER, pretty};
 
 /// The water in the long section, resolved: how evenly the plates are fed, what runs back, what stands, the head it takes
 #[derive(clap::Args)]
 pub struct Args {
     /// The enquiry file, or its folder
     file: PathBuf,
+    /// A folder for its picture with streamlines, its values as VTK and as CSV
+    #[arg(long)]
+    out: Option<PathBuf>,
     /// The flow as JSON
     #[arg(long)]
     json: bool,
@@ -31,6 +35,12 @@ pub fn run(args: &Args) -> End {
     progress.clear();
     let reason = match found {
         Some(Ok(found)) => {
+            if let Some(folder) = &args.out {
+                let title = settled.job.enquiry.head.title.0.as_deref();
+                if let Err(trouble) = write_marked(folder, MARK_OF_WATER, title, &files_of(&settled, &found)) {
+                    return trouble.into();
+                }
+            }
             if args.json {
                 out::print(&String::from_utf8_lossy(&pretty(&flow_json(&settled, &found))));
             } else {

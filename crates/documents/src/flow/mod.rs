@@ -1,5 +1,12 @@
 //! What `flow` prints: the water in the long section of the unit, resolved, and how far to trust it.
 
+mod drawn;
+mod files;
+
+pub use drawn::drawn;
+
+use crate::package::{MANIFEST, manifest_of_water};
+use crate::render::svg::{Lettering, Options, svg};
 use crate::render::text::{Table, hang, heading};
 use crate::summary::{CAUTION, units};
 use serde_json::{Value, json};
@@ -184,6 +191,21 @@ pub fn flow_text(settled: &Settled, found: &Resolved, width: usize) -> String {
     out += &hang(CAUTION, width, 0, 0);
     out.push('\n');
     out
+}
+
+/// The files that others take: the picture, the values for programs that draw fields, and as a table; their manifest last.
+#[must_use]
+pub fn files(settled: &Settled, found: &Resolved) -> Vec<(String, Vec<u8>)> {
+    let title = settled.job.enquiry.head.title.0.clone().unwrap_or_else(|| "Untitled".to_owned());
+    let options = Options { id: "water".to_owned(), lettering: Lettering::Outlined, ..Options::default() };
+    let picture = svg(&drawn(&format!("Water in the long section: {title}"), found), &options);
+    let mut all = vec![
+        ("water.svg".to_owned(), picture.into_bytes()),
+        ("water.vtk".to_owned(), files::vtk(&title, found).into_bytes()),
+        ("water.csv".to_owned(), files::csv(found).into_bytes()),
+    ];
+    all.push((MANIFEST.to_owned(), manifest_of_water(&title, &all)));
+    all
 }
 
 /// The same as JSON; numbers in SI.

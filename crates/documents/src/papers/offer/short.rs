@@ -6,7 +6,9 @@ use crate::reply::{self, Of};
 use crate::report::sentence;
 use crate::summary::{self, lower, stands};
 use serde_json::{Value, json};
+use stillrise_checks::Grade;
 use stillrise_checks::ask::oil_is_named;
+use stillrise_checks::rules::no_measured_results;
 use stillrise_design::basis::cases::largest;
 use stillrise_design::basis::{Basis, FLOW_UNITS};
 use stillrise_design::performance::heard::By;
@@ -249,9 +251,11 @@ fn conditions(settled: &Settled, basis: &Basis, kept: bool) -> Option<String> {
     } else {
         "no other product in the water that keeps oil from rising"
     };
+    let unmeasured = settled.judged(&no_measured_results::RULE).is_some_and(|judged| judged.grade() == Grade::Warns);
+    let calculated = if unmeasured { " Calculated: no unit of this type was measured." } else { "" };
     let while_ = if kept { "Only while" } else { "Reckoned for" };
     Some(format!(
-        "{while_}: no more than {flow}, {cold} or warmer{oils}, {product}, pumped out in time. All conditions stand below."
+        "{while_}: no more than {flow}, {cold} or warmer{oils}, {product}, pumped out in time. All conditions stand below.{calculated}"
     ))
 }
 
