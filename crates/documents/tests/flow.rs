@@ -2,7 +2,7 @@
 
 use stillrise_design::enquiry::range::read_range;
 use stillrise_design::enquiry::read_enquiry;
-use stillrise_documents::flow::{flow_json, flow_text, resolved};
+use stillrise_documents::flow::{files, flow_json, flow_text, resolved};
 use stillrise_flowfield::newton::{Effort, cold};
 use stillrise_flowfield::of_unit::section;
 use stillrise_flowfield::resolve::SWIRLS;
@@ -67,5 +67,30 @@ fn the_terminal_and_the_json_say_the_same() -> Outcome {
     let grids = json["grids"].as_array().ok_or("no grids")?;
     assert_eq!(grids.len(), 3);
     assert!(grids.iter().all(|grid| grid["met"] == true));
+    Ok(())
+}
+
+/// What goes to other programs: as many values as the grid has nodes and cells; the same bytes each time.
+#[test]
+fn the_files_hold_every_node_and_cell() -> Outcome {
+    let job = settled("vehicle-yard")?;
+    let found = resolved(&job, &|_, _| true).ok_or("no unit")?.map_err(|u| u.to_string())?;
+    let made = files(&job, &found);
+    let text = |name: &str| -> Result<String, Box<dyn std::error::Error>> {
+        let (_, bytes) = made.iter().find(|(file, _)| file == name).ok_or("missing")?;
+        Ok(String::from_utf8(bytes.clone())?)
+    };
+    let g = &found.finest.0.grid;
+    assert_eq!(text("water.csv")?.lines().count(), g.cells() + 1);
+    let vtk = text("water.vtk")?;
+    let (points, cells) = vtk.split_once("CELL_DATA").ok_or("no cells")?;
+    let values = points.split_once("LOOKUP_TABLE default\n").ok_or("no values")?.1;
+    assert_eq!(values.lines().count(), g.nodes());
+    assert_eq!(cells.lines().count(), g.cells() + 2);
+    // Nine lines part the flow in ten; a hopper, a pack and a downcomer stand in the picture.
+    let svg = text("water.svg")?;
+    assert!(svg.contains("<svg") && svg.matches("pen-thin").count() >= 9, "{}", svg.len());
+    let again = resolved(&job, &|_, _| true).ok_or("no unit")?.map_err(|u| u.to_string())?;
+    assert_eq!(files(&job, &again), made);
     Ok(())
 }

@@ -67,6 +67,8 @@ const RUNS: &[Run] = &[
     (&["risk", "{job}", "--samples", "100", "--json"], DONE, Wants::Json),
     (&["flow", "{job}"], DONE, Wants::Text("How far to trust it")),
     (&["flow", "{job}", "--json"], DONE, Wants::Json),
+    (&["flow", "{job}", "--out", "{dir}/water"], DONE, Wants::Text("Through the pack, by level")),
+    (&["flow", "{job}", "--out", "{dir}/released"], &[2], Wants::Refusal),
     (&["schema", "flow"], &[0], Wants::Json),
     (&["rate", "enquiries/machine-shop"], DONE, Wants::Text("What explains it")),
     (&["rate", "enquiries/machine-shop", "--json"], DONE, Wants::Json),
