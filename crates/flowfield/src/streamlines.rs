@@ -46,10 +46,10 @@ pub fn streamlines(problem: &Problem, psi: &[f64], value: f64) -> Vec<Path> {
             let mut path = vec![points[&start]];
             let mut at = start;
             while let Some(next) = ends.get_mut(&at).and_then(Vec::pop) {
-                if let Some(back) = ends.get_mut(&next) {
-                    if let Some(k) = back.iter().position(|other| *other == at) {
-                        back.swap_remove(k);
-                    }
+                if let Some(back) = ends.get_mut(&next)
+                    && let Some(k) = back.iter().position(|other| *other == at)
+                {
+                    back.swap_remove(k);
                 }
                 path.push(points[&next]);
                 at = next;
