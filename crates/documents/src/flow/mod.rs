@@ -63,9 +63,9 @@ pub fn sentences(settled: &Settled, found: &Resolved) -> Vec<String> {
             if percent(low) == percent(high) { percent(low) } else { format!("{} to {}", percent(low), percent(high)) };
         let against = match taken {
             Some(taken) if high > taken => {
-                format!("; the calculation takes {}, and is the kinder one there", percent(taken))
+                format!("; the calculation takes {}, which is too little by this flow", percent(taken))
             }
-            Some(taken) => format!("; the calculation takes {}, and is the harder one there", percent(taken)),
+            Some(taken) => format!("; the calculation takes {}, which is on the safe side of it", percent(taken)),
             None => String::new(),
         };
         all.push(format!("The gap between plates that is fed most gets {says} more than its share{against}."));
