@@ -66,7 +66,7 @@ fn look(s: &Subject<'_>) -> Verdict {
     let mut holds = vec![format!("it weighs {}", as_weight(held.weight.q))];
     holds.extend(held.soil.map(|soil| format!("the soil straight above it {}", as_weight(soil.q))));
     holds.extend(held.wedge.map(|soil| format!("the soil beside that {}", as_weight(soil.q))));
-    holds.extend(held.anchors.map(|anchors| format!("the anchors {}", as_weight(anchors.q))));
+    holds.extend(held.anchors.map(|anchors| format!("the anchors, which are no part of the unit, {}", as_weight(anchors.q))));
     let holds = match &holds[..] {
         [first, .., last] => format!("{first}{}, and {last}", holds[1..holds.len() - 1].iter().map(|h| format!(", {h}")).collect::<String>()),
         _ => holds.join(""),

@@ -11,7 +11,7 @@ rule! {
     client "What of the unit stands above the frost depth may freeze in winter where it is neither heated nor insulated."
     looks "The coldest air at a unit that is not said to stand indoors and not said to be protected: below freezing it fails, for walls below the ground it warns, unknown it cannot judge."
     matters "Still water freezes: ice lifts plates, blocks outlet, floats and sample pipe, and can burst nozzles."
-    remedy "Insulation with a heater or tracing of what stands above the local frost depth, or, for one above the ground, a heated room; to drain it for the winter only where no water comes then."
+    remedy "Insulation with a heater or tracing of what stands above the local frost depth, or, for one above the ground, a heated room; to drain it for the winter only where no water comes then and no groundwater can lift it."
     source "Common practice of the trade; water freezes at {32 °F|0 °C}"
     limits "Takes the air alone. Warm water that never stops keeps a unit open in light frost; a cold week without flow does not."
 }

@@ -156,7 +156,10 @@ pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
     // Without a hopper there is nothing to draw sludge from alone.
     let whole = settled.judged(&hopper_missing::RULE).is_some_and(|judged| judged.grade() == Grade::Warns);
     let sooner = storage.sludge_days.zip(storage.oil_soonest.or(storage.oil_routine)).is_some_and(|(s, o)| s.q < o.q);
-    match (sludge, oil) {
+    // What fills so slowly is looked at all the same.
+    let seldom = storage.oil_soonest.or(storage.oil_routine).is_some_and(|days| emptied::is_seldom(days.q));
+    let looked = if seldom { " by the calculation; look at it every quarter, and after any spill" } else { "" };
+    let often = match (sludge, oil) {
         (Some(sludge), Some(_)) if whole && sooner => {
             Some(format!("all of it, as it has no hopper to draw sludge from, {sludge}{routine}"))
         }
@@ -165,7 +168,8 @@ pub(crate) fn emptied_in_short(settled: &Settled) -> Option<String> {
         (sludge, oil) => {
             sludge.map(|often| format!("sludge {often}{routine}")).or(oil.map(|often| format!("oil {often}")))
         }
-    }
+    };
+    often.map(|often| format!("{often}{looked}"))
 }
 
 /// How often the unit is to be emptied of each, in days: nothing of what is not known.

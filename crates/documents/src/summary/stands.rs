@@ -142,8 +142,11 @@ pub(crate) fn floats(settled: &Settled) -> Option<String> {
     let floor = settled.job.design.performance.as_ref().and_then(|p| p.site.installation.floor);
     let over = settled.job.enquiry.site.groundwater.q().zip(floor).is_some_and(|(water, floor)| water > floor.q);
     let keeps = over && matches!(found.verdict, Verdict::Passes(_));
-    let why =
-        if keeps { ": it does not float while the groundwater stands no higher, which is to be confirmed" } else { "" };
+    let why = if keeps {
+        ": it does not float while the groundwater stands no higher than was stated and what holds it down is there, both to be confirmed"
+    } else {
+        ""
+    };
     // Ground beside water that floods may stand as full as the flood.
     let flood = &settled.job.enquiry.outlet.tailwater;
     let higher = flood.q().zip(settled.job.enquiry.site.groundwater.q()).is_some_and(|(flood, ground)| flood > ground);

@@ -133,7 +133,7 @@ fn groundwater_over_the_floor_is_told_where_the_unit_stays_down() -> Outcome {
     let text = mail(&LANES.replace("[site]", tank))?;
     assert!(text.contains("groundwater 0.867 ft over its floor lifts it by 1800 lb, and it weighs 2710 lb"), "{text}");
     assert!(
-        text.contains("it does not float while the groundwater stands no higher, which is to be confirmed"),
+        text.contains("it does not float while the groundwater stands no higher than was stated and what holds it down is there, both to be confirmed"),
         "{text}"
     );
     Ok(())
